@@ -1,0 +1,82 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+
+namespace Contam.Families;
+
+/// <summary>
+/// An engine family: its parts and how its fluids run through them. Immutable; everything stands in file order.
+/// </summary>
+public sealed class Family
+{
+    private readonly FrozenDictionary<PartId, int> indexOf;
+
+    /// <summary>A family of these parts and joints. The reader makes sure that ids are unique and that joints name parts; this checks both.</summary>
+    /// <exception cref="ArgumentException">Two parts bear one id, or a joint names a part that is not there or bears a number that is not its place.</exception>
+    public Family(string id, ImmutableArray<Part> parts, ImmutableArray<Circuit> circuits, ImmutableArray<Joint> joints)
+    {
+        Id = id;
+        Parts = parts;
+        Circuits = circuits;
+        Joints = joints;
+        var index = new Dictionary<PartId, int>(parts.Length);
+        for (int i = 0; i < parts.Length; i++)
+        {
+            if (!index.TryAdd(parts[i].Id, i))
+                throw new ArgumentException($"two parts are called {parts[i].Id}", nameof(parts));
+        }
+
+        for (int i = 0; i < joints.Length; i++)
+        {
+            Joint joint = joints[i];
+            if (joint.Id != i)
+                throw new ArgumentException($"joint {joint.Id} stands at place {i}", nameof(joints));
+            if (!index.ContainsKey(joint.From) || !index.ContainsKey(joint.To))
+                throw new ArgumentException($"joint {joint.From} to {joint.To} names a part that is not there", nameof(joints));
+        }
+
+        indexOf = index.ToFrozenDictionary();
+    }
+
+    /// <summary>Kebab-case id.</summary>
+    public string Id { get; }
+
+    /// <summary>Its title, for people.</summary>
+    public string Title { get; init; } = "";
+
+    /// <summary>What it is, in a line or two.</summary>
+    public string About { get; init; } = "";
+
+    /// <summary>SHA-256 of what was read, in lower-case hexadecimal: of the one file's bytes, or, with modules, of the list of each file's name and hash. Empty where nothing was read.</summary>
+    public string Sha256 { get; init; } = "";
+
+    /// <summary>The file it was read from, as the person named it. Empty where nothing was read.</summary>
+    public string File { get; init; } = "";
+
+    /// <summary>The states that this engine has.</summary>
+    public EngineStates States { get; init; } = EngineStates.All;
+
+    /// <summary>Its fluids.</summary>
+    public ImmutableArray<Fluid> Fluids { get; init; } = [];
+
+    /// <summary>Its parts, repeats written out.</summary>
+    public ImmutableArray<Part> Parts { get; }
+
+    /// <summary>Its circuits.</summary>
+    public ImmutableArray<Circuit> Circuits { get; }
+
+    /// <summary>Every way from part to part; <see cref="Joint.Id"/> is the place in this list.</summary>
+    public ImmutableArray<Joint> Joints { get; }
+
+    /// <summary>What readings are judged by.</summary>
+    public ImmutableArray<Limit> Limits { get; init; } = [];
+
+    /// <summary>The place of this part in <see cref="Parts"/>, or -1.</summary>
+    public int IndexOf(PartId id) => indexOf.TryGetValue(id, out int index) ? index : -1;
+
+    /// <summary>The part of this id, or <c>null</c>.</summary>
+    public Part? Find(PartId id) => indexOf.TryGetValue(id, out int index) ? Parts[index] : null;
+
+    /// <summary>The part of this id.</summary>
+    /// <exception cref="KeyNotFoundException">There is none.</exception>
+    public Part this[PartId id] => Find(id) ?? throw new KeyNotFoundException($"no part {id} in {Id}");
+}

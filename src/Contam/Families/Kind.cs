@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+
+namespace Contam.Families;
+
+/// <summary>
+/// What sort of part something is. It brings the defaults that a part may override.
+/// </summary>
+/// <param name="Name">Kebab-case name, for instance <c>heat-exchanger</c>.</param>
+/// <param name="Place">Where it is described.</param>
+public sealed record Kind(string Name, SourceSpan Place)
+{
+    /// <summary>What it is, in a line.</summary>
+    public string About { get; init; } = "";
+
+    /// <summary>Whether such a part comes off to be treated; else it is treated where it is.</summary>
+    public bool IsRemovable { get; init; }
+
+    /// <summary>Whether it is there to catch debris, so that it is done last in its circuit.</summary>
+    public bool IsFilter { get; init; }
+
+    /// <summary>Whether such a part may stand in circuits of different fluids.</summary>
+    public bool JoinsFluids { get; init; }
+
+    /// <summary>Whether a run may end here.</summary>
+    public bool FluidMayEnd { get; init; }
+
+    /// <summary>Minutes for each task, where the standard's <c>times</c> and the part say nothing.</summary>
+    public TaskMinutes Minutes { get; init; } = TaskMinutes.None;
+
+    /// <summary>Single-use seals of such a part, one entry a piece, renewed whenever it is opened.</summary>
+    public ImmutableArray<string> Seals { get; init; } = [];
+}

@@ -1,0 +1,228 @@
+using System.Collections.Immutable;
+
+namespace Contam.Plans;
+
+/// <summary>
+/// A plan as a document: the JSON contract <c>contam-plan/1</c>. Arrays stand in a fixed order.
+/// Equality of two documents is equality of their JSON, not of these records.
+/// </summary>
+public sealed record PlanDocument
+{
+    /// <summary>The name of the contract.</summary>
+    public const string FormatName = "contam-plan/1";
+
+    /// <summary>Always <see cref="FormatName"/>.</summary>
+    public string Format { get; init; } = FormatName;
+
+    /// <summary>The family that was planned for.</summary>
+    public required PlanFamily Family { get; init; }
+
+    /// <summary>The standard that was planned by.</summary>
+    public required PlanStandard Standard { get; init; }
+
+    /// <summary>Ids of the failed parts, in the order of the family.</summary>
+    public ImmutableArray<string> Failed { get; init; } = [];
+
+    /// <summary>Names of the debris, in the order of the catalogue.</summary>
+    public ImmutableArray<string> Debris { get; init; } = [];
+
+    /// <summary>What was found, in the order given.</summary>
+    public ImmutableArray<PlanFinding> Findings { get; init; } = [];
+
+    /// <summary>Cautions, by the first step that they bear on.</summary>
+    public ImmutableArray<PlanCaution> Cautions { get; init; } = [];
+
+    /// <summary>Every part that the debris reaches or could have reached, in the order of the family.</summary>
+    public ImmutableArray<PlanPart> Parts { get; init; } = [];
+
+    /// <summary>Parts that only closed conditional joints would reach.</summary>
+    public ImmutableArray<PlanConditional> Conditional { get; init; } = [];
+
+    /// <summary>How many parts have no path from the failure at all.</summary>
+    public int Clear { get; init; }
+
+    /// <summary>The steps, by number.</summary>
+    public ImmutableArray<PlanStep> Steps { get; init; } = [];
+
+    /// <summary>What must be ordered.</summary>
+    public ImmutableArray<PlanOrderLine> Order { get; init; } = [];
+
+    /// <summary>Hours.</summary>
+    public required PlanHours Hours { get; init; }
+
+    /// <summary>
+    /// Only where an accepted clean finding cuts something: reach and hops, for each such debris once with those findings counted and once without.
+    /// Else <c>null</c>, and the exposures of the parts are the evidence.
+    /// </summary>
+    public ImmutableArray<PlanEvidence>? Evidence { get; init; }
+}
+
+/// <summary>Which family.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="Title">Its title.</param>
+/// <param name="Sha256">The hash of what was read.</param>
+public sealed record PlanFamily(string Id, string Title, string Sha256);
+
+/// <summary>Which standard.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="Sha256">The hash of what was read.</param>
+public sealed record PlanStandard(string Id, string Sha256);
+
+/// <summary>A finding that the plan was made with.</summary>
+public sealed record PlanFinding
+{
+    /// <summary>The part that was looked at.</summary>
+    public required string Part { get; init; }
+
+    /// <summary>The debris.</summary>
+    public required string Debris { get; init; }
+
+    /// <summary>Whether it was found; else the part was clean of it.</summary>
+    public bool Found { get; init; }
+
+    /// <summary>The size seen in µm, or <c>null</c>.</summary>
+    public double? SizeUm { get; init; }
+
+    /// <summary>Whether a clean finding was accepted, so that it may clear; <c>false</c> for a find.</summary>
+    public bool Accepted { get; init; }
+
+    /// <summary>Why a clean finding was not accepted; <c>null</c> where it was, and for a find.</summary>
+    public string? NotAcceptedBecause { get; init; }
+
+    /// <summary>Who looked, or <c>null</c>.</summary>
+    public string? By { get; init; }
+
+    /// <summary>When, as written, or <c>null</c>.</summary>
+    public string? When { get; init; }
+}
+
+/// <summary>A caution.</summary>
+/// <param name="Text">The text.</param>
+/// <param name="Source">Its source.</param>
+/// <param name="BeforeStep">The number of the first step that it bears on.</param>
+public sealed record PlanCaution(string Text, string Source, int BeforeStep);
+
+/// <summary>A part that the debris reaches or could have reached.</summary>
+public sealed record PlanPart
+{
+    /// <summary>Its id.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Its kind.</summary>
+    public required string Kind { get; init; }
+
+    /// <summary>The circuits it stands in.</summary>
+    public ImmutableArray<string> Circuits { get; init; } = [];
+
+    /// <summary>What reaches it, a line for each debris, in the order of <see cref="PlanDocument.Debris"/>.</summary>
+    public ImmutableArray<PlanExposure> Exposure { get; init; } = [];
+
+    /// <summary>Its treatments, in the order of <see cref="TreatmentKind"/>; empty exactly where it is cleared of everything.</summary>
+    public ImmutableArray<TreatmentKind> Treatment { get; init; } = [];
+
+    /// <summary>The rule that gave the treatment, the first where several did; <c>null</c> where it is cleared of everything.</summary>
+    public PlanRule? Rule { get; init; }
+
+    /// <summary>How the first line of <see cref="Exposure"/> comes here, from the source to this part.</summary>
+    public ImmutableArray<string> Path { get; init; } = [];
+}
+
+/// <summary>How one debris reaches a part.</summary>
+/// <param name="Debris">The debris.</param>
+/// <param name="Grade">How far.</param>
+/// <param name="ReachUm">The largest particle that can get here in µm; <c>null</c> for unlimited.</param>
+/// <param name="From">The source that the hops lead back to.</param>
+/// <param name="Via">The part that the debris came through last; <c>null</c> for a source itself.</param>
+public sealed record PlanExposure(string Debris, Grade Grade, double? ReachUm, string From, string? Via);
+
+/// <summary>A rule of the standard.</summary>
+/// <param name="File">Its file.</param>
+/// <param name="Line">Its line.</param>
+/// <param name="Because">Its reason.</param>
+public sealed record PlanRule(string File, int Line, string Because);
+
+/// <summary>Parts that would be reached too if another part had failed.</summary>
+/// <param name="IfFailed">Look at this part.</param>
+/// <param name="Parts">If it has failed, these are reached too, in the order of the family.</param>
+/// <param name="AlsoFailed">These must have failed with it, or the parts are not reached; usually empty.</param>
+public sealed record PlanConditional(string IfFailed, ImmutableArray<string> Parts, ImmutableArray<string> AlsoFailed);
+
+/// <summary>A step of the procedure.</summary>
+public sealed record PlanStep
+{
+    /// <summary>Its number, from 1.</summary>
+    public int Number { get; init; }
+
+    /// <summary>Its phase.</summary>
+    public Phase Phase { get; init; }
+
+    /// <summary>What it does.</summary>
+    public StepAction Action { get; init; }
+
+    /// <summary>The part it is done at; <c>null</c> where it is done at several or at none.</summary>
+    public string? Part { get; init; }
+
+    /// <summary>The parts it is done at, where they are several; else empty.</summary>
+    public ImmutableArray<string> Parts { get; init; } = [];
+
+    /// <summary>What the technician reads.</summary>
+    public string Text { get; init; } = "";
+
+    /// <summary>Numbers of the steps that must be finished first; the nearest only, rising.</summary>
+    public ImmutableArray<int> After { get; init; } = [];
+
+    /// <summary>A technician's minutes; for a send-out the working minutes away.</summary>
+    public double Minutes { get; init; }
+
+    /// <summary>Start, in working minutes from the beginning.</summary>
+    public double Start { get; init; }
+
+    /// <summary>Finish, in working minutes from the beginning.</summary>
+    public double Finish { get; init; }
+
+    /// <summary>Which technician, from 1; <c>null</c> where none is needed.</summary>
+    public int? Technician { get; init; }
+
+    /// <summary>Whether a delay here delays the end.</summary>
+    public bool Critical { get; init; }
+
+    /// <summary>New single-use seals fitted in this step, one entry a piece.</summary>
+    public ImmutableArray<string> Seals { get; init; } = [];
+
+    /// <summary>Whether the part is only in the way of another.</summary>
+    public bool ForAccess { get; init; }
+
+    /// <summary>Parts that stay fitted beyond an in-place flush and are blanked off while it runs.</summary>
+    public ImmutableArray<string> Blank { get; init; } = [];
+}
+
+/// <summary>A line of what must be ordered.</summary>
+/// <param name="Item">What.</param>
+/// <param name="Quantity">How many, or how much in <paramref name="Unit"/>.</param>
+/// <param name="Why">seal, filter, replaced part, fluid.</param>
+/// <param name="Unit"><c>L</c> for a fluid, else <c>null</c> for pieces.</param>
+/// <param name="LeadDays">Working days until it is there; <c>null</c> for not said.</param>
+public sealed record PlanOrderLine(string Item, double Quantity, string Why, string? Unit, double? LeadDays);
+
+/// <summary>Hours of a plan.</summary>
+/// <param name="Bench">Technicians' hours.</param>
+/// <param name="Elapsed">Working hours from start to end.</param>
+/// <param name="Technicians">How many technicians.</param>
+/// <param name="LowerBoundElapsed">No order of these steps can end sooner than this.</param>
+public sealed record PlanHours(double Bench, double Elapsed, int Technicians, double LowerBoundElapsed);
+
+/// <summary>Reach and hops of one debris, under one reading of the clean findings.</summary>
+/// <param name="Debris">The debris.</param>
+/// <param name="CleanFindings">Whether accepted clean findings count.</param>
+/// <param name="Parts">Every part that is reached, in the order of the family.</param>
+public sealed record PlanEvidence(string Debris, bool CleanFindings, ImmutableArray<PlanReach> Parts);
+
+/// <summary>How one part is reached.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="ReachUm">The largest particle in µm; <c>null</c> for unlimited.</param>
+/// <param name="From">The source that the hops lead back to.</param>
+/// <param name="Via">The part before it; <c>null</c> for a source.</param>
+public sealed record PlanReach(string Part, double? ReachUm, string From, string? Via);

@@ -1,0 +1,19 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Treatment;
+
+namespace Contam.Plans;
+
+/// <summary>What a plan is asked for.</summary>
+/// <param name="Family">The engine family.</param>
+/// <param name="Standard">The standard to plan by, its layers already joined.</param>
+/// <param name="Failed">The failed parts, each of the family; may be empty where something was found.</param>
+/// <param name="Debris">What they shed, at least one.</param>
+public sealed record PlanRequest(Family Family, ShopStandard Standard, ImmutableArray<PartId> Failed, ImmutableArray<Debris> Debris)
+{
+    /// <summary>What was seen.</summary>
+    public ImmutableArray<Finding> Findings { get; init; } = [];
+
+    /// <summary>How many technicians work at once, at least 1.</summary>
+    public int Technicians { get; init; } = 1;
+}

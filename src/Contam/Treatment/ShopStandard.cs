@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using Contam.Families;
+
+namespace Contam.Treatment;
+
+/// <summary>Whether a clean finding may clear what lies beyond it.</summary>
+public enum CleanFindings
+{
+    /// <summary>It may.</summary>
+    Accept,
+
+    /// <summary>It never may.</summary>
+    Never,
+}
+
+/// <summary>What a rule is for. Each that is not <c>null</c> must fit; at least one is given.</summary>
+/// <param name="Part">The id of one part.</param>
+/// <param name="Kind">The name of a kind.</param>
+/// <param name="Debris">The name of a sort of debris.</param>
+public sealed record RuleFor(string? Part, string? Kind, string? Debris);
+
+/// <summary>Which treatments a part gets. A grade for which the rule says nothing is left to the next rule that fits.</summary>
+/// <param name="For">What it is for.</param>
+/// <param name="Exposed">Treatments of an exposed part, or <c>null</c> for nothing said.</param>
+/// <param name="Guarded">Treatments of a guarded part, or <c>null</c> for nothing said.</param>
+/// <param name="Failed">Treatments of the failed part itself, or <c>null</c> for nothing said.</param>
+/// <param name="Because">The reason, in words; empty for not said.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record Rule(
+    RuleFor For,
+    ImmutableArray<TreatmentKind>? Exposed,
+    ImmutableArray<TreatmentKind>? Guarded,
+    ImmutableArray<TreatmentKind>? Failed,
+    string Because,
+    SourceSpan Place);
+
+/// <summary>What a caution or a step text bears on. Each that is not <c>null</c> must fit.</summary>
+/// <param name="Circuit">The name of a circuit.</param>
+/// <param name="Fluid">The id of a fluid.</param>
+/// <param name="Treatment">A treatment.</param>
+/// <param name="Action">An action of a step.</param>
+/// <param name="Kind">The name of a kind of part.</param>
+/// <param name="Debris">The name of a sort of debris.</param>
+public sealed record BearsOn(string? Circuit, string? Fluid, TreatmentKind? Treatment, StepAction? Action, string? Kind, string? Debris);
+
+/// <summary>A caution, shown before the first step that it bears on and again on that step.</summary>
+/// <param name="For">What it bears on; all members <c>null</c> for the whole procedure.</param>
+/// <param name="Say">The text.</param>
+/// <param name="Source">The published source, or <c>common practice, no source</c>.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record CautionRule(BearsOn For, string Say, string Source, SourceSpan Place);
+
+/// <summary>
+/// How a step is worded. Placeholders: <c>{part}</c>, <c>{parts}</c>, <c>{kind}</c>, <c>{debris}</c>, <c>{circuit}</c>, <c>{size}</c>, <c>{who}</c>, <c>{days}</c>, <c>{beyond}</c>, <c>{how}</c>, <c>{seals}</c>.
+/// </summary>
+/// <param name="For">Which steps.</param>
+/// <param name="Say">What is done, with what.</param>
+/// <param name="Until">Until when; empty for not said.</param>
+/// <param name="StopIf">What would make one stop and think again; empty for not said.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record StepWording(BearsOn For, string Say, string Until, string StopIf, SourceSpan Place);
+
+/// <summary>
+/// A shop's own rules: which treatment a kind of part gets for which debris, times, cautions, texts, and the kinds and debris it knows.
+/// Immutable; everything in file order.
+/// </summary>
+public sealed class ShopStandard
+{
+    /// <summary>Kebab-case id.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>Its title, for people; empty for not said.</summary>
+    public string Title { get; init; } = "";
+
+    /// <summary>SHA-256 of what was read, in lower-case hexadecimal; of a layered standard that of the list of its layers' hashes.</summary>
+    public string Sha256 { get; init; } = "";
+
+    /// <summary>Whether clean findings clear; <c>null</c> for not said (then accepted).</summary>
+    public CleanFindings? CleanFindings { get; init; }
+
+    /// <summary>Kinds that it describes.</summary>
+    public ImmutableArray<Kind> Kinds { get; init; } = [];
+
+    /// <summary>Sorts of debris that it describes, beside metal, rubber and water.</summary>
+    public ImmutableArray<Debris> Debris { get; init; } = [];
+
+    /// <summary>Its rules.</summary>
+    public ImmutableArray<Rule> Rules { get; init; } = [];
+
+    /// <summary>Minutes by kind, which take the place of the kind's own.</summary>
+    public ImmutableArray<(string Kind, TaskMinutes Minutes)> Times { get; init; } = [];
+
+    /// <summary>Its cautions.</summary>
+    public ImmutableArray<CautionRule> Cautions { get; init; } = [];
+
+    /// <summary>How it words steps.</summary>
+    public ImmutableArray<StepWording> Texts { get; init; } = [];
+
+    /// <summary>The length of a working day; <c>null</c> for not said (then 8 h).</summary>
+    public TimeSpan? WorkingDay { get; init; }
+
+    /// <summary>Running hours after which filters are changed and places looked at again; <c>null</c> for not said (then 5 h).</summary>
+    public TimeSpan? FirstRunningHours { get; init; }
+}

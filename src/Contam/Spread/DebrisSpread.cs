@@ -29,3 +29,73 @@ public sealed record ReachedPart(PartId Part, Grade Grade, ParticleSize Reach, P
 /// <param name="AlsoFailed">and these with it (usually none),</param>
 /// <param name="Parts">then these are reached too; family order.</param>
 public sealed record ConditionalReach(PartId IfFailed, ImmutableArray<PartId> AlsoFailed, ImmutableArray<PartId> Parts);
+
+/// <summary>How far one debris has gone. Immutable; <see cref="Spreading"/> makes it.</summary>
+public sealed class DebrisSpread
+{
+    private readonly Dictionary<PartId, ReachedPart> reachedAt;
+    private Dictionary<PartId, ReachedPart>? hopsCounting;
+    private Dictionary<PartId, ReachedPart>? hopsIgnoring;
+
+    internal DebrisSpread(Family family, Debris debris, ImmutableArray<ReachedPart> parts, ImmutableArray<JudgedFinding> findings)
+    {
+        Family = family;
+        Debris = debris;
+        Parts = parts;
+        Findings = findings;
+        reachedAt = parts.ToDictionary(reached => reached.Part);
+    }
+
+    /// <summary>The family.</summary>
+    public Family Family { get; }
+
+    /// <summary>The debris.</summary>
+    public Debris Debris { get; }
+
+    /// <summary>Every part that the debris reaches or could have reached, in the order of the family.</summary>
+    public ImmutableArray<ReachedPart> Parts { get; }
+
+    /// <summary>The findings of this debris, each with whether it counts.</summary>
+    public ImmutableArray<JudgedFinding> Findings { get; }
+
+    /// <summary>Parts that only closed conditional joints would reach; by the part to look at, in the order of the family.</summary>
+    public ImmutableArray<ConditionalReach> Conditional { get; internal init; } = [];
+
+    /// <summary>How many parts have no path from the failure at all.</summary>
+    public int ClearCount => Family.Parts.Length - Parts.Length;
+
+    /// <summary>Reach and hops with accepted clean findings counted; <c>null</c> where there are none and <see cref="Parts"/> says it all.</summary>
+    public ImmutableArray<ReachedPart>? CountingFindings { get; internal init; }
+
+    /// <summary>Reach and hops as if nobody had found anything clean; <c>null</c> where no clean finding is accepted.</summary>
+    public ImmutableArray<ReachedPart>? IgnoringFindings { get; internal init; }
+
+    /// <summary>How this part is reached, or <c>null</c> where it is clear.</summary>
+    public ReachedPart? Find(PartId part) => reachedAt.GetValueOrDefault(part);
+
+    /// <summary>
+    /// How the debris comes to a listed part: from the source to the part, both named. The narrowest hop of this path is the part's reach.
+    /// Empty where the part is clear.
+    /// </summary>
+    public ImmutableArray<PartId> PathTo(PartId part)
+    {
+        if (Find(part) is not { } last)
+            return [];
+        Dictionary<PartId, ReachedPart> hops = HopsFor(Family[part]);
+        var path = new List<PartId> { part };
+        for (PartId? via = last.Via; via is { } before; via = hops[before].Via)
+            path.Add(before);
+        path.Reverse();
+        return [.. path];
+    }
+
+    /// <summary>A critical part's hops are those without clean findings, whatever the parts on the way are listed with.</summary>
+    private Dictionary<PartId, ReachedPart> HopsFor(Part part)
+    {
+        if (CountingFindings is not { } counting || IgnoringFindings is not { } ignoring)
+            return reachedAt;
+        return part.IsCritical
+            ? hopsIgnoring ??= ignoring.ToDictionary(reached => reached.Part)
+            : hopsCounting ??= counting.ToDictionary(reached => reached.Part);
+    }
+}

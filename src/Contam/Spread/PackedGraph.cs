@@ -1,0 +1,57 @@
+namespace Contam.Spread;
+
+/// <summary>
+/// The flow graph on packed arrays: the joints out of vertex <c>v</c> are the places
+/// <c>First[v]</c> (inclusive) to <c>First[v + 1]</c> (exclusive) of <c>Target</c> and <c>Joint</c>, in the order in which they were given.
+/// Loops, parallel joints and vertices without joints are ordinary.
+/// </summary>
+internal sealed class PackedGraph
+{
+    private PackedGraph(int[] first, int[] target, int[] joint)
+    {
+        First = first;
+        Target = target;
+        Joint = joint;
+    }
+
+    public int VertexCount => First.Length - 1;
+
+    public int[] First { get; }
+
+    /// <summary>The vertex that the joint at this place leads to.</summary>
+    public int[] Target { get; }
+
+    /// <summary>The number, in the order given, of the joint at this place.</summary>
+    public int[] Joint { get; }
+
+    /// <summary>
+    /// Packs joints that run from <paramref name="from"/>[j] to <paramref name="to"/>[j]. A joint whose <paramref name="from"/> is negative is left out.
+    /// Cost: linear, by counting.
+    /// </summary>
+    public static PackedGraph Of(int vertexCount, ReadOnlySpan<int> from, ReadOnlySpan<int> to)
+    {
+        var first = new int[vertexCount + 1];
+        foreach (int u in from)
+        {
+            if (u >= 0)
+                first[u + 1]++;
+        }
+
+        for (int v = 0; v < vertexCount; v++)
+            first[v + 1] += first[v];
+
+        var target = new int[first[vertexCount]];
+        var joint = new int[target.Length];
+        int[] next = first.AsSpan(0, vertexCount).ToArray();
+        for (int j = 0; j < from.Length; j++)
+        {
+            if (from[j] < 0)
+                continue;
+            int place = next[from[j]]++;
+            target[place] = to[j];
+            joint[place] = j;
+        }
+
+        return new PackedGraph(first, target, joint);
+    }
+}

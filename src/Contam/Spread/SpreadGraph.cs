@@ -1,0 +1,104 @@
+using Contam.Families;
+
+namespace Contam.Spread;
+
+/// <summary>
+/// A family as a flow graph for one question: which joints are open, what everything lets on, and where the sources are.
+/// One vertex a part, by its place in the family; one joint a joint, by its number.
+/// </summary>
+internal sealed class SpreadGraph
+{
+    private readonly double[] vertexSize;
+    private readonly double[] jointSize;
+    private readonly List<(int Vertex, double Size)> sources;
+
+    private SpreadGraph(Family family, PackedGraph open, double[] vertexSize, double[] jointSize, List<(int Vertex, double Size)> sources)
+    {
+        Family = family;
+        Open = open;
+        this.vertexSize = vertexSize;
+        this.jointSize = jointSize;
+        this.sources = sources;
+    }
+
+    public Family Family { get; }
+
+    /// <summary>The open joints.</summary>
+    public PackedGraph Open { get; }
+
+    /// <summary>The sources, in the order of the family.</summary>
+    public IEnumerable<int> Sources => sources.Select(source => source.Vertex);
+
+    public static SpreadGraph Of(SpreadQuestion question)
+    {
+        Family family = question.Family;
+        var failed = question.Failed.ToHashSet();
+        PackedGraph open = Pack(family, joint => IsOpen(family, joint, failed));
+        List<(int Vertex, double Size)> sources = SourcesOf(question, failed);
+        double[] vertexSize = [.. family.Parts.Select(part => LetsOn(part, question.Debris).Micrometres)];
+        double[] jointSize = [.. family.Joints.Select(joint => LetsOn(joint, question.Debris).Micrometres)];
+        foreach ((int vertex, _) in sources)
+            vertexSize[vertex] = double.PositiveInfinity;
+        return new SpreadGraph(family, open, vertexSize, jointSize, sources);
+    }
+
+    /// <summary>A joint is open when the engine has a state in which it is, and the part whose failure opens it has failed.</summary>
+    public static bool IsOpen(Family family, Joint joint, IReadOnlySet<PartId> failed) =>
+        (joint.When & family.States) != EngineStates.None && (joint.OnlyIfFailed is not { } condition || failed.Contains(condition));
+
+    /// <summary>Packs those joints of the family for which <paramref name="isIn"/> holds.</summary>
+    public static PackedGraph Pack(Family family, Func<Joint, bool> isIn)
+    {
+        var from = new int[family.Joints.Length];
+        var to = new int[family.Joints.Length];
+        foreach (Joint joint in family.Joints)
+        {
+            from[joint.Id] = isIn(joint) ? family.IndexOf(joint.From) : -1;
+            to[joint.Id] = family.IndexOf(joint.To);
+        }
+
+        return PackedGraph.Of(family.Parts.Length, from, to);
+    }
+
+    /// <summary>The largest particle of this debris that a part lets on, were it no source and nothing found there.</summary>
+    public static ParticleSize LetsOn(Part part, Debris debris)
+    {
+        ParticleSize size = ParticleSize.Unlimited;
+        if (part.HasAbsoluteRating && !part.HasBypass && part.HoldOf(debris) is { } hold)
+            size = hold.Above;
+        if (debris is { HasSize: true, IsHard: true } && part.Passage is { } passage)
+            size = ParticleSize.Min(size, passage);
+        return size;
+    }
+
+    /// <summary>The largest particle of this debris that a joint lets on.</summary>
+    public static ParticleSize LetsOn(Joint joint, Debris debris) =>
+        debris is { HasSize: true, IsHard: true } && joint.Passage is { } passage ? passage : ParticleSize.Unlimited;
+
+    /// <summary>The capacities, with nothing let on by the parts of <paramref name="acceptedClean"/>, none of which is a source.</summary>
+    public Capacities CapacitiesWith(IReadOnlySet<int> acceptedClean)
+    {
+        double[] size = [.. vertexSize];
+        foreach (int vertex in acceptedClean)
+            size[vertex] = 0;
+        var levels = new Levels(size, jointSize, sources.Select(source => source.Size));
+        return new Capacities(levels, levels.Of(size), levels.Of(jointSize), [.. sources.Select(source => (source.Vertex, levels.Of(source.Size)))]);
+    }
+
+    private static List<(int Vertex, double Size)> SourcesOf(SpreadQuestion question, HashSet<PartId> failed)
+    {
+        var found = question.Findings.Where(finding => finding.Found && finding.Debris == question.Debris).Select(finding => finding.Part).ToHashSet();
+        var sources = new List<(int Vertex, double Size)>();
+        for (int vertex = 0; vertex < question.Family.Parts.Length; vertex++)
+        {
+            Part part = question.Family.Parts[vertex];
+            // What was found somewhere has no known upper size, whatever the part itself could shed.
+            if (found.Contains(part.Id))
+                sources.Add((vertex, double.PositiveInfinity));
+            else if (failed.Contains(part.Id))
+                sources.Add((vertex, question.Debris.HasSize ? part.ShedOf(question.Debris)?.UpTo.Micrometres ?? double.PositiveInfinity : double.PositiveInfinity));
+        }
+
+        return sources;
+    }
+}

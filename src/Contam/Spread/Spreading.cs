@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using Contam.Families;
+
+namespace Contam.Spread;
+
+/// <summary>
+/// How far one debris has gone.
+/// <para>
+/// A part is listed when it is a source (a failed part, or one where this debris was found) or has a path over open joints from one. It is
+/// <em>exposed</em> when some source's full size arrives, <em>cleared</em> when an accepted clean finding was made at it or on every path to it, else
+/// <em>guarded</em>. A critical part is graded as if nobody had found anything clean.
+/// </para>
+/// <para>
+/// The answer errs on the side of too many parts: joints are taken to pass in every engine state that the engine has, at any time, in any amount.
+/// </para>
+/// <para>Cost: linear in parts and joints, plus the parts behind closed conditional joints once for every part that would open some.</para>
+/// </summary>
+public static class Spreading
+{
+    /// <summary>Answers the question.</summary>
+    /// <exception cref="KeyNotFoundException">A failed part or a finding names a part that the family does not have.</exception>
+    public static DebrisSpread Of(SpreadQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        foreach (PartId failed in question.Failed)
+            _ = question.Family[failed];
+
+        ImmutableArray<JudgedFinding> findings = CleanFindingJudge.Judge(question);
+        var acceptedClean = findings.Where(judged => judged.IsAccepted).Select(judged => question.Family.IndexOf(judged.Finding.Part)).ToHashSet();
+        SpreadGraph graph = SpreadGraph.Of(question);
+        SpreadWorld plain = SpreadWorld.Of(graph, new HashSet<int>());
+        SpreadWorld counted = acceptedClean.Count == 0 ? plain : SpreadWorld.Of(graph, acceptedClean);
+
+        var parts = ImmutableArray.CreateBuilder<ReachedPart>();
+        for (int vertex = 0; vertex < question.Family.Parts.Length; vertex++)
+        {
+            SpreadWorld world = question.Family.Parts[vertex].IsCritical ? plain : counted;
+            if (world.At(vertex) is { } reached)
+                parts.Add(reached);
+        }
+
+        return new DebrisSpread(question.Family, question.Debris, parts.ToImmutable(), findings)
+        {
+            Conditional = ConditionalParts.Of(question, graph, plain),
+            CountingFindings = acceptedClean.Count == 0 ? null : counted.Parts,
+            IgnoringFindings = acceptedClean.Count == 0 ? null : plain.Parts,
+        };
+    }
+}

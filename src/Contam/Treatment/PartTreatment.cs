@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Spread;
+
+namespace Contam.Treatment;
+
+/// <summary>What one part gets, all debris joined.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="Treatments">In the order of <see cref="TreatmentKind"/>; empty exactly where the part is cleared of everything that could have come here.</param>
+/// <param name="Rule">The rule that gave the treatment, the first where several did; <c>null</c> for the fallback and for a cleared part.</param>
+public sealed record PartTreatment(Part Part, ImmutableArray<TreatmentKind> Treatments, Rule? Rule);
+
+/// <summary>
+/// Decides the treatment of every listed part.
+/// A guarded part whose reach is at or above its clearance, or that is critical, is treated as an exposed one.
+/// </summary>
+public static class Treating
+{
+    /// <summary>The treatments for these spreads, one a debris; in the order of the family.</summary>
+    public static ImmutableArray<PartTreatment> Decide(Family family, ImmutableArray<DebrisSpread> spreads, ImmutableArray<PartId> failed, RuleBook rules)
+    {
+        ArgumentNullException.ThrowIfNull(family);
+        ArgumentNullException.ThrowIfNull(rules);
+        var isFailed = failed.ToHashSet();
+        var result = ImmutableArray.CreateBuilder<PartTreatment>();
+        foreach (Part part in family.Parts)
+        {
+            var choices = new List<TreatmentChoice>();
+            bool isListed = false;
+            foreach (DebrisSpread spread in spreads)
+            {
+                if (spread.Find(part.Id) is not { } reached)
+                    continue;
+                isListed = true;
+                if (SituationOf(part, reached, isFailed) is { } situation)
+                    choices.Add(rules.Choose(part, spread.Debris, situation));
+            }
+
+            if (isListed)
+                result.Add(new PartTreatment(part, RuleBook.Join(choices.SelectMany(choice => choice.Treatments)), DecisiveRule(choices)));
+        }
+
+        return result.ToImmutable();
+    }
+
+    private static Situation? SituationOf(Part part, ReachedPart reached, HashSet<PartId> isFailed)
+    {
+        if (isFailed.Contains(part.Id))
+            return Situation.Failed;
+        return reached.Grade switch
+        {
+            Grade.Exposed => Situation.Exposed,
+            Grade.Guarded when part.IsCritical || part.Clearance is { } clearance && reached.Reach >= clearance => Situation.Exposed,
+            Grade.Guarded => Situation.Guarded,
+            _ => null,
+        };
+    }
+
+    private static Rule? DecisiveRule(List<TreatmentChoice> choices) =>
+        // Where one debris asks for a new part, that rule is the reason a person wants to read.
+        (choices.FirstOrDefault(choice => choice.Treatments.Contains(TreatmentKind.Replace)) ?? choices.FirstOrDefault())?.Rule;
+}

@@ -100,7 +100,11 @@ public sealed record PlanFinding
 /// <param name="Text">The text.</param>
 /// <param name="Source">Its source.</param>
 /// <param name="BeforeStep">The number of the first step that it bears on.</param>
-public sealed record PlanCaution(string Text, string Source, int BeforeStep);
+public sealed record PlanCaution(string Text, string Source, int BeforeStep)
+{
+    /// <summary>The numbers of all steps that it bears on, rising; empty where it bears on the whole procedure.</summary>
+    public ImmutableArray<int> Steps { get; init; } = [];
+}
 
 /// <summary>A part that the debris reaches or could have reached.</summary>
 public sealed record PlanPart

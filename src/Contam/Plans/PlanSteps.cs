@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Procedure;
+
+namespace Contam.Plans;
+
+/// <summary>The steps of a plan: the jobs of a procedure, scheduled, numbered and worded.</summary>
+internal sealed class PlanSteps
+{
+    // Times are sums of minutes that people wrote; less than this is rounding.
+    private const double Rounding = 1e-6;
+
+    private readonly int[] numberOf;
+
+    public PlanSteps(ProcedureRequest request, ProcedureDraft draft, Bearing bearing, int technicians)
+    {
+        JobGraph graph = draft.Graph;
+        Schedule schedule = Scheduling.Best(graph, technicians, PlacesOf(request.Family, graph));
+        numberOf = new int[graph.Jobs.Count];
+        for (int place = 0; place < schedule.Jobs.Length; place++)
+            numberOf[schedule.Jobs[place].Job] = place + 1;
+
+        double[] slack = Slack.Of(graph, schedule);
+        var writer = new StepWriter(request, bearing);
+        Steps = [.. schedule.Jobs.Select(scheduled => StepOf(scheduled, graph, slack[scheduled.Job], writer))];
+        double bench = graph.Jobs.Where(job => job.NeedsHands).Sum(job => job.Minutes);
+        Hours = new PlanHours(InHours(bench), InHours(schedule.Elapsed), technicians, InHours(Scheduling.LowerBound(graph, technicians)));
+    }
+
+    public ImmutableArray<PlanStep> Steps { get; }
+
+    public PlanHours Hours { get; }
+
+    /// <summary>The cautions, each before the first of its steps, by that step, then in the order of the standard.</summary>
+    public ImmutableArray<PlanCaution> Cautions(ImmutableArray<PlacedCaution> cautions) =>
+    [
+        .. cautions
+            .Select(placed => new PlanCaution(
+                placed.Rule.Say,
+                placed.Rule.Source,
+                placed.Jobs.IsEmpty ? 1 : placed.Jobs.Min(job => numberOf[job]))
+            {
+                Steps = [.. placed.Jobs.Select(job => numberOf[job]).Order()],
+            })
+            .OrderBy(caution => caution.BeforeStep),
+    ];
+
+    private PlanStep StepOf(ScheduledJob scheduled, JobGraph graph, double slack, StepWriter writer)
+    {
+        Job job = graph.Jobs[scheduled.Job];
+        return new PlanStep
+        {
+            Number = numberOf[job.Id],
+            Phase = job.Phase,
+            Action = job.Action,
+            Part = job.Part?.Id.Value,
+            Parts = [.. job.Parts.Select(part => part.Id.Value)],
+            Text = writer.Write(job),
+            After = Nearest(graph, job.Id),
+            Minutes = job.Minutes,
+            Start = scheduled.Start,
+            Finish = scheduled.Finish,
+            Technician = scheduled.Technician == 0 ? null : scheduled.Technician,
+            Critical = slack < Rounding,
+            Seals = job.Seals,
+            ForAccess = job.ForAccess,
+            Blank = [.. job.Blank.Select(part => part.Id.Value)],
+        };
+    }
+
+    /// <summary>What a job waits for, without what one of these waits for directly anyway.</summary>
+    private ImmutableArray<int> Nearest(JobGraph graph, int job)
+    {
+        ImmutableArray<int> before = graph.Before(job);
+        // A look at every pair is worth it only for lists that a person reads.
+        IEnumerable<int> nearest = before.Length > 64 ? before : before.Where(first => !before.Any(other => other != first && graph.HasBefore(other, first)));
+        return [.. nearest.Select(first => numberOf[first]).Order()];
+    }
+
+    private static double InHours(double minutes) => Math.Round(minutes / 60, 2, MidpointRounding.AwayFromZero);
+
+    /// <summary>For each job a number by which ties are decided: circuit and flow order of its part, then file order.</summary>
+    private static int[] PlacesOf(Family family, JobGraph graph)
+    {
+        var placeOf = new Dictionary<PartId, int>();
+        foreach (PartId part in family.Circuits.SelectMany(circuit => circuit.Parts).Concat(family.Parts.Select(part => part.Id)))
+            placeOf.TryAdd(part, placeOf.Count);
+        return [.. graph.Jobs.Select(job => Bearing.PartsOf(job) is [var first, ..] ? placeOf[first.Id] + 1 : 0)];
+    }
+}

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Procedure;
+using Contam.Spread;
+using Contam.Treatment;
+
+namespace Contam.Plans;
+
+/// <summary>The one door that makes a plan: family and failure in, ordered clean-out out.</summary>
+public static class Planner
+{
+    /// <summary>
+    /// Makes the plan. The same request always gives the same plan.
+    /// </summary>
+    /// <exception cref="ArgumentException">There is neither a failed part nor a find of the debris asked for, no debris, or no technician.</exception>
+    /// <exception cref="KeyNotFoundException">A failed part or a finding names a part that the family does not have.</exception>
+    /// <exception cref="OrderCycleException">The access of parts goes round in a circle; the reader refuses such a family.</exception>
+    public static PlanDocument Plan(PlanRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        Check(request);
+        Family family = request.Family;
+        ImmutableArray<PartId> failed = [.. request.Failed.Distinct().OrderBy(family.IndexOf)];
+        ImmutableArray<Debris> debris = [.. request.Debris.Distinct()];
+        ImmutableArray<DebrisSpread> spreads = [.. debris.Select(one => Spreading.Of(new SpreadQuestion(family, failed, one)
+        {
+            Findings = request.Findings,
+            AcceptsCleanFindings = request.Standard.CleanFindings != CleanFindings.Never,
+        }))];
+        ImmutableArray<PartTreatment> asked = Treating.Decide(family, spreads, failed, new RuleBook(request.Standard));
+        var procedureRequest = new ProcedureRequest(family, request.Standard, failed, spreads, asked);
+        ProcedureDraft draft = ProcedureBuilder.Build(procedureRequest);
+        var bearing = new Bearing(family, spreads);
+        var steps = new PlanSteps(procedureRequest, draft, bearing, request.Technicians);
+
+        return new PlanDocument
+        {
+            Family = new PlanFamily(family.Id, family.Title, family.Sha256),
+            Standard = new PlanStandard(request.Standard.Id, request.Standard.Sha256),
+            Failed = [.. failed.Select(part => part.Value)],
+            Debris = [.. debris.Select(one => one.Name)],
+            Findings = PlanParts.Findings(request.Findings, spreads),
+            Cautions = steps.Cautions(CautionBook.Place(request.Standard, draft.Graph, bearing)),
+            Parts = PlanParts.Of(spreads, draft.Treatments, bearing),
+            Conditional = PlanParts.Conditional(family, spreads),
+            Clear = family.Parts.Count(part => spreads.All(spread => spread.Find(part.Id) is null)),
+            Steps = steps.Steps,
+            Order = [.. OrderList.Of(procedureRequest, draft).Select(line => new PlanOrderLine(line.Item, line.Quantity, line.Why, line.Unit, line.Lead?.TotalDays))],
+            Hours = steps.Hours,
+            Evidence = PlanParts.Evidence(spreads),
+        };
+    }
+
+    private static void Check(PlanRequest request)
+    {
+        if (request.Debris.IsDefaultOrEmpty)
+            throw new ArgumentException("a plan needs at least one debris", nameof(request));
+        if (request.Technicians < 1)
+            throw new ArgumentException("a plan needs at least one technician", nameof(request));
+        foreach (Finding finding in request.Findings)
+            _ = request.Family[finding.Part];
+        if (request.Failed.IsDefaultOrEmpty && !request.Findings.Any(finding => finding.Found && request.Debris.Contains(finding.Debris)))
+            throw new ArgumentException("a plan needs a failed part, or a place where the debris was found", nameof(request));
+    }
+}

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using Contam.Families;
+
+namespace Contam.Procedure;
+
+/// <summary>One piece of work of a procedure: what will be a step.</summary>
+internal sealed class Job
+{
+    public Job(int id, Phase phase, StepAction action)
+    {
+        Id = id;
+        Phase = phase;
+        Action = action;
+    }
+
+    /// <summary>Its place in <see cref="JobGraph.Jobs"/>.</summary>
+    public int Id { get; }
+
+    public Phase Phase { get; }
+
+    public StepAction Action { get; }
+
+    /// <summary>The part it is done at, or <c>null</c> where it is done at several or at none.</summary>
+    public Part? Part { get; init; }
+
+    /// <summary>The parts it is done at, where they are several.</summary>
+    public ImmutableArray<Part> Parts { get; init; } = [];
+
+    /// <summary>A technician's minutes, or, where no technician is needed, the working minutes that pass.</summary>
+    public double Minutes { get; init; }
+
+    /// <summary>Whether a technician's hands are needed while it lasts.</summary>
+    public bool NeedsHands { get; init; } = true;
+
+    /// <summary>Whether the part is only in the way.</summary>
+    public bool ForAccess { get; init; }
+
+    /// <summary>Done at the outside workshop that has the part.</summary>
+    public bool IsOutside { get; init; }
+
+    /// <summary>What the step is about, where action and part do not say it: a circuit, or a stage of the proof.</summary>
+    public string Topic { get; init; } = "";
+
+    /// <summary>Fitted parts beyond an in-place flush that are blanked off while it runs.</summary>
+    public ImmutableArray<Part> Blank { get; set; } = [];
+
+    /// <summary>New single-use seals that it fits, one entry a piece.</summary>
+    public ImmutableArray<string> Seals { get; init; } = [];
+}

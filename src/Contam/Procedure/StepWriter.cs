@@ -1,0 +1,127 @@
+using System.Globalization;
+using Contam.Families;
+using Contam.Treatment;
+
+namespace Contam.Procedure;
+
+/// <summary>
+/// Words a job for the person who does it: what, with what, until when, and what would make one stop. Texts come from the standard, the closest that fits;
+/// the frame of the procedure is worded here.
+/// </summary>
+internal sealed class StepWriter
+{
+    private readonly ProcedureRequest request;
+    private readonly Bearing bearing;
+    private readonly FrameTexts frame;
+    private readonly GuardTexts guards;
+    private readonly StepWording[] closestFirst;
+    private readonly ILookup<PartId, Joint> jointsFrom;
+
+    public StepWriter(ProcedureRequest request, Bearing bearing)
+    {
+        this.request = request;
+        this.bearing = bearing;
+        frame = new FrameTexts(request);
+        guards = new GuardTexts(request);
+        jointsFrom = request.Family.Joints.ToLookup(joint => joint.From);
+        closestFirst = [.. request.Standard.Texts.OrderByDescending(text => Bearing.Closeness(text.For))];
+    }
+
+    public string Write(Job job)
+    {
+        string? fixedText = frame.Write(job);
+        if (fixedText is not null)
+            return fixedText;
+        StepWording? wording = closestFirst.FirstOrDefault(text => bearing.Fits(text.For, job));
+        string say = wording is null ? General(job) : Fill(wording.Say, job);
+        string text = Sentences.Clause(say);
+        if (wording is { Until.Length: > 0 })
+            text += ", until " + Sentences.Clause(Fill(wording.Until, job));
+        text = Sentences.Close(text);
+        if (job.ForAccess)
+            text += " It is only in the way: keep it clean and capped.";
+        if (job.IsOutside)
+            text += $" Done at the {Clean(job.Part!.SendOut!.Who)}: tick it from their report.";
+        if (job.Blank.Length > 0)
+            text += " First blank off " + Sentences.List(job.Blank.Select(part => Sentences.InSentence(part.Name))) + ", so that nothing is carried there.";
+        if (wording is { StopIf.Length: > 0 })
+            text += " Stop and plan again if " + Sentences.Clause(Fill(wording.StopIf, job)) + ".";
+        return text + guards.Write(job);
+    }
+
+    private string Fill(string template, Job job)
+    {
+        Part[] parts = Bearing.PartsOf(job);
+        string names = parts.Length == 0 ? job.Topic : Sentences.List(parts.Select(part => Sentences.InSentence(part.Name)));
+        Part? first = parts.FirstOrDefault();
+        string text = template;
+        Put("{part}", () => names);
+        Put("{parts}", () => names);
+        Put("{kind}", () => first?.Kind.Name.Replace('-', ' ') ?? "");
+        Put("{debris}", () => DebrisAt(parts));
+        Put("{circuit}", () => job.Action == StepAction.MakeSafe ? job.Topic : Sentences.List(parts.SelectMany(bearing.CircuitsOf).Select(circuit => circuit.Name).Distinct()));
+        Put("{size}", () => SizeAt(parts));
+        Put("{who}", () => first?.SendOut?.Who is { Length: > 0 } who ? Sentences.Clause(who) : "the outside workshop");
+        Put("{days}", () => (first?.SendOut?.Days ?? 5).ToString(CultureInfo.InvariantCulture));
+        Put("{beyond}", () => Beyond(parts));
+        Put("{how}", () => Sentences.Clause(first?.Inspect?.How is { Length: > 0 } how ? how : "open it and look with a good light"));
+        Put("{seals}", () => job.Seals.IsEmpty ? "no seals" : SealList(job.Seals));
+        return text;
+
+        // A placeholder that the text does not use costs nothing.
+        void Put(string placeholder, Func<string> value)
+        {
+            if (text.Contains(placeholder, StringComparison.Ordinal))
+                text = text.Replace(placeholder, value(), StringComparison.Ordinal);
+        }
+    }
+
+    private string DebrisAt(Part[] parts)
+    {
+        string[] names = [.. parts.SelectMany(bearing.DebrisAt).Select(debris => debris.Name).Distinct(StringComparer.Ordinal)];
+        return names.Length > 0 ? Sentences.List(names) : Sentences.List(request.Spreads.Select(spread => spread.Debris.Name));
+    }
+
+    private string SizeAt(Part[] parts)
+    {
+        ParticleSize[] sizes = [.. request.Spreads.SelectMany(spread => parts.Select(part => spread.Find(part.Id)?.Reach)).OfType<ParticleSize>()];
+        return sizes.Length == 0 || sizes.Max().IsUnlimited ? "any size" : string.Create(CultureInfo.InvariantCulture, $"up to {sizes.Max().Micrometres} µm");
+    }
+
+    private string Beyond(Part[] parts)
+    {
+        var inside = parts.Select(part => part.Id).ToHashSet();
+        string[] names =
+        [
+            .. parts.SelectMany(part => jointsFrom[part.Id])
+                .Where(joint => !inside.Contains(joint.To))
+                .Select(joint => Sentences.InSentence(request.Family[joint.To].Name))
+                .Distinct(StringComparer.Ordinal),
+        ];
+        return names.Length == 0 ? "nothing" : Sentences.List(names);
+    }
+
+    private static string SealList(IEnumerable<string> seals) =>
+        Sentences.List(seals.GroupBy(seal => seal, StringComparer.Ordinal).Select(group => (group.Count() == 1 ? "" : group.Count().ToString(CultureInfo.InvariantCulture) + " × ") + group.Key.Replace('-', ' ')));
+
+    private static string Clean(string who) => who.Length > 0 ? Sentences.Clause(who) : "outside workshop";
+
+    /// <summary>What a standard without texts gets.</summary>
+    private static string General(Job job)
+    {
+        string parts = Sentences.List(Bearing.PartsOf(job).Select(part => Sentences.InSentence(part.Name)));
+        return job.Action switch
+        {
+            StepAction.MakeSafe => $"let the pressure off the {job.Topic} circuit, drain it and catch what comes out",
+            StepAction.Inspect => $"look at {parts} with a good light",
+            StepAction.Remove => $"take off {parts} and cap every opening at once",
+            StepAction.Flush => $"flush {parts}, out through a filter or to waste, never round, until what comes out, caught on white cloth, is free of particles",
+            StepAction.Clean => $"clean {parts} by hand, until a white cloth wiped over every surface stays clean",
+            StepAction.Test => $"test {parts}",
+            StepAction.Replace => $"hold the new {parts} against the old, and make it ready",
+            StepAction.Refit => job.Seals.IsEmpty ? $"refit {parts}" : $"refit {parts} with new {SealList(job.Seals)}",
+            StepAction.SendOut => $"send out {parts}",
+            _ => parts,
+        };
+    }
+}

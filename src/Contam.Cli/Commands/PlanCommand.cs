@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Contam.Families;
+using Contam.Plans;
+using Contam.Reports.Text;
+using Contam.Treatment;
+
+namespace Contam.Cli.Commands;
+
+/// <summary><c>contam plan</c>: the clean-out.</summary>
+internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
+{
+    private readonly FailureArguments failure = new();
+    private readonly Option<int> technicians = new("--technicians") { Description = "how many work at once (default 1)", DefaultValueFactory = _ => 1 };
+    private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json");
+
+    public Command Build()
+    {
+        var command = new Command(
+            "plan",
+            """
+            The clean-out: cautions, every part reached with grade and treatment, ordered steps, what to order, hours.
+
+            Example:
+              contam plan systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal
+            """);
+        failure.AddTo(command);
+        technicians.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int>() is < 1 or > 100)
+                result.AddError("--technicians takes a whole number from 1 to 100.");
+        });
+        command.Options.Add(technicians);
+        command.Options.Add(format);
+        command.SetAction(Run);
+        return command;
+    }
+
+    private int Run(ParseResult call)
+    {
+        if (loading.Read(call, failure) is not { } question)
+            return ExitCode.WrongUse;
+        PlanDocument plan = Planner.Plan(new PlanRequest(question.Family, question.Standard, question.Failed, question.Debris)
+        {
+            Findings = question.Findings,
+            Technicians = call.GetValue(technicians),
+        });
+        if (call.GetValue(format) == "json")
+            shell.Out.Write(PlanJson.Write(plan));
+        else
+            PlanText.Write(plan, question.Family, shell.Out, CommonOptions.LookOf(call, shell));
+        return ExitCode.Yes;
+    }
+}

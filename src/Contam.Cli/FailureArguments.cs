@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Contam.Families;
+using Contam.Treatment;
+
+namespace Contam.Cli;
+
+/// <summary>What a question about a failure is asked with, read and checked.</summary>
+internal sealed record FailureQuestion(Family Family, ShopStandard Standard, ImmutableArray<PartId> Failed, ImmutableArray<Debris> Debris)
+{
+    public ImmutableArray<Finding> Findings { get; init; } = [];
+}
+
+/// <summary>The arguments that name a family and a failure; the same for every command that asks about one.</summary>
+internal sealed class FailureArguments
+{
+    public Argument<string> Family { get; } = FamilyArgument();
+
+    public Option<string[]> Failed { get; } = ListOption("--failed", "PART[,PART]", "the parts that have failed, by id");
+
+    public Option<string[]> Debris { get; } = ListOption("--debris", "metal[,rubber]", "what they shed (default: all that the family says they shed)");
+
+    public Option<string[]> Found { get; } = ListOption("--found", "PART=DEBRIS[:SIZE]", "debris was found at this part", splits: false);
+
+    public Option<string[]> Clean { get; } = ListOption("--clean", "PART[=DEBRIS]", "this part was looked at and found clean", splits: false);
+
+    public Option<string?> FindingsFile { get; } = new("--findings") { Description = "a YAML list of findings: {part, debris, found, size, by, when}", HelpName = "FILE" };
+
+    public Option<string?> Standard { get; } = StandardOption();
+
+    public void AddTo(Command command)
+    {
+        command.Arguments.Add(Family);
+        foreach (Option option in new Option[] { Failed, Debris, Found, Clean, FindingsFile, Standard })
+            command.Options.Add(option);
+    }
+
+    public static Argument<string> FamilyArgument() => new("FAMILY") { Description = "a family file" };
+
+    public static Option<string?> StandardOption() => new("--standard") { Description = "a shop's own standard, laid over the house standard", HelpName = "FILE" };
+
+    private static Option<string[]> ListOption(string name, string form, string description, bool splits = true) => new(name)
+    {
+        Description = description,
+        HelpName = form,
+        Arity = ArgumentArity.OneOrMore,
+        AllowMultipleArgumentsPerToken = false,
+        DefaultValueFactory = _ => [],
+        CustomParser = result => [.. result.Tokens.SelectMany(token => splits ? token.Value.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) : [token.Value])],
+    };
+}

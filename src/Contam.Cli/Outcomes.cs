@@ -1,0 +1,55 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+
+namespace Contam.Cli;
+
+/// <summary>Runs a parsed call and turns what happens into an exit status. The library's own handling of errors and exceptions ends with 1, which here means "no".</summary>
+internal static class Outcomes
+{
+    public static int Run(RootCommand root, string[] args, Shell shell)
+    {
+        ParseResult call = root.Parse(args);
+        if (call.Errors.Count > 0)
+            return Complain(call, shell);
+        try
+        {
+            return call.Invoke(new InvocationConfiguration { Output = shell.Out, Error = shell.Error, EnableDefaultExceptionHandler = false });
+        }
+        catch (WrongUseException wrong)
+        {
+            shell.Error.Write($"contam: {wrong.Message}\n");
+            return ExitCode.WrongUse;
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            shell.Error.Write($"contam: this is a fault of contam, not of what you gave it. Please report it with the command and its files: {fault.Message}\n");
+            shell.Error.Write(CommonOptions.WantsStack(call) ? fault + "\n" : "  Run again with --stack to see where in the program it happened.\n");
+            return ExitCode.Fault;
+        }
+    }
+
+    private static int Complain(ParseResult call, Shell shell)
+    {
+        foreach (ParseError error in call.Errors)
+            shell.Error.Write($"contam: {error.Message}\n");
+        string command = string.Join(' ', NamesTo(call.CommandResult));
+        shell.Error.Write($"  {command} --help shows how it is used.\n");
+        return ExitCode.WrongUse;
+    }
+
+    private static IEnumerable<string> NamesTo(CommandResult command)
+    {
+        var names = new List<string>();
+        for (SymbolResult? at = command; at is not null; at = at.Parent)
+        {
+            if (at is CommandResult one)
+                names.Add(one.Command is RootCommand ? "contam" : one.Command.Name);
+        }
+
+        names.Reverse();
+        return names;
+    }
+}
+
+/// <summary>The call cannot be carried out as it is; the message says what is wrong and what to do.</summary>
+internal sealed class WrongUseException(string message) : Exception(message);

@@ -1,0 +1,32 @@
+using System.CommandLine;
+using Contam.Cli;
+using Contam.Cli.Commands;
+using Microsoft.Extensions.DependencyInjection;
+
+Shell shell = Shell.OfProcess();
+int exit = ContamCommand.Run(args, shell);
+shell.Out.Flush();
+return exit;
+
+namespace Contam.Cli
+{
+    /// <summary>The whole command: composes what it needs, parses, runs, and turns every outcome into an exit status.</summary>
+    internal static class ContamCommand
+    {
+        public static int Run(string[] args, Shell shell)
+        {
+            using ServiceProvider services = new ServiceCollection()
+                .AddSingleton(shell)
+                .AddSingleton<Loading>()
+                .AddSingleton<ICommandSource, CheckCommand>()
+                .AddSingleton<ICommandSource, PartsCommand>()
+                .AddSingleton<ICommandSource, PlanCommand>()
+                .BuildServiceProvider();
+            var root = new RootCommand("How far the debris of a failed engine part has gone, what must be done with every part it could have reached, and in what order.");
+            foreach (ICommandSource source in services.GetServices<ICommandSource>())
+                root.Subcommands.Add(source.Build());
+            CommonOptions.AddTo(root);
+            return Outcomes.Run(root, args, shell);
+        }
+    }
+}

@@ -1,0 +1,35 @@
+using Contam.Reports.Text;
+
+namespace Contam.Cli;
+
+/// <summary>Everything that a command may know of the world outside: where answers go, where everything else goes, and how wide and colourful the place is.</summary>
+/// <param name="Out">Where answers go.</param>
+/// <param name="Error">Where everything else goes.</param>
+/// <param name="Look">How text on <paramref name="Out"/> looks.</param>
+internal sealed record Shell(TextWriter Out, TextWriter Error, TextLook Look)
+{
+    /// <summary>The shell of this process. A pipe, <c>NO_COLOR</c> and <c>TERM=dumb</c> give plain text.</summary>
+    public static Shell OfProcess()
+    {
+        var utf8 = new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        var answers = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n", AutoFlush = false };
+        var rest = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine = "\n", AutoFlush = true };
+        if (Console.IsOutputRedirected)
+            return new Shell(answers, rest, TextLook.Plain);
+        bool isPlain = Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 } || Environment.GetEnvironmentVariable("TERM") is "dumb" or null or "";
+        return new Shell(answers, rest, TextLook.Plain with { Width = WidthOfTerminal(), HasColour = !isPlain });
+    }
+
+    private static int WidthOfTerminal()
+    {
+        try
+        {
+            return Console.WindowWidth is > 0 and var width ? Math.Min(width, 120) : TextLook.Plain.Width;
+        }
+        catch (IOException)
+        {
+            // A terminal that does not say how wide it is.
+            return TextLook.Plain.Width;
+        }
+    }
+}

@@ -1,0 +1,27 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
+using System.Text.Unicode;
+
+namespace Contam.Reports.Json;
+
+/// <summary>How every report is written as JSON: camelCase, two spaces, <c>\n</c>, text in its own script, no reflection.</summary>
+internal static class ReportJson
+{
+    public static ReportJsonContext Context { get; } = new(new JsonSerializerOptions
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        WriteIndented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
+    });
+
+    public static string Write<T>(T answer, JsonTypeInfo<T> type) => JsonSerializer.Serialize(answer, type) + "\n";
+}
+
+/// <summary>The generated writers.</summary>
+[JsonSourceGenerationOptions(DefaultIgnoreCondition = JsonIgnoreCondition.Never)]
+[JsonSerializable(typeof(PartsAnswer))]
+[JsonSerializable(typeof(CheckAnswer))]
+internal sealed partial class ReportJsonContext : JsonSerializerContext;

@@ -1,0 +1,85 @@
+using System.Globalization;
+using Contam.Plans;
+
+namespace Contam.Reports.Text;
+
+/// <summary>The steps of a plan, to be ticked; neighbours at repeated parts in one.</summary>
+internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
+{
+    private readonly ILookup<int, int> cautionsOn = plan.Cautions
+        .SelectMany((caution, index) => caution.Steps.Select(step => (step, index)))
+        .ToLookup(pair => pair.step, pair => pair.index);
+
+    public void Write()
+    {
+        page.Heading("Steps");
+        Phase? phase = null;
+        foreach (List<PlanStep> group in RepeatFolding.Fold(plan.Steps, step => step.Part is null ? 0 : names.NumberOf(step.Part), KeyOf))
+        {
+            if (group[0].Phase != phase)
+            {
+                phase = group[0].Phase;
+                page.Gap();
+                page.Subheading(NameOf(group[0].Phase));
+            }
+
+            WriteGroup(group);
+        }
+    }
+
+    private static string NameOf(Phase phase) => phase switch
+    {
+        Phase.MakeSafe => "MAKE SAFE",
+        Phase.CleanOut => "CLEAN OUT",
+        _ => phase.ToString().ToUpperInvariant(),
+    };
+
+    private string KeyOf(PlanStep step) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{step.Phase} {step.Action} {step.Minutes} {step.Technician} {step.Critical} {string.Join(',', cautionsOn[step.Number].Where(index => plan.Cautions[index].BeforeStep == step.Number))} {WithName(step, "#")}");
+
+    private void WriteGroup(List<PlanStep> group)
+    {
+        PlanStep first = group[0];
+        foreach (int caution in cautionsOn[first.Number].Where(index => plan.Cautions[index].BeforeStep == first.Number))
+            page.Paragraph($"Careful: {plan.Cautions[caution].Text}", indent: 11, lead: "       " + PlanText.CautionMark(caution));
+        string text = group.Count == 1
+            ? first.Text
+            : WithName(first, RepeatFolding.Range(names.NumberOf(first.Part!), names.NumberOf(group[^1].Part!)));
+        string number = group.Count == 1 ? Number(first.Number) : RepeatFolding.Range(first.Number, group[^1].Number);
+        page.Paragraph(text + Facts(group), indent: 11, lead: $"[ ] {number}{(first.Critical ? "*" : "")}");
+        if (group.Count > 1)
+            page.Paragraph(string.Join("  ", group.Select(step => $"[ ] {Number(step.Number)}")), indent: 11);
+    }
+
+    private string Facts(List<PlanStep> group)
+    {
+        PlanStep first = group[0];
+        var facts = new List<string>();
+        string minutes = first.Minutes.ToString("0.#", CultureInfo.InvariantCulture);
+        if (first.Technician is null && first.Minutes > 0)
+            facts.Add(string.Create(CultureInfo.InvariantCulture, $"{first.Minutes / 60:0.#} working h, no hands"));
+        else if (first.Minutes > 0)
+            facts.Add(group.Count == 1 ? $"{minutes} min" : string.Create(CultureInfo.InvariantCulture, $"{group.Count} × {minutes} min"));
+        if (plan.Hours.Technicians > 1 && first.Technician is { } technician)
+            facts.Add(string.Create(CultureInfo.InvariantCulture, $"technician {technician}, from {Clock(first.Start)}"));
+        IEnumerable<string> marks = cautionsOn[first.Number].Where(index => plan.Cautions[index].BeforeStep != first.Number).Select(PlanText.CautionMark);
+        facts.AddRange(marks);
+        return facts.Count == 0 ? "" : $" ({string.Join(", ", facts)})";
+    }
+
+    private static string Clock(double minutes) => string.Create(CultureInfo.InvariantCulture, $"{(int)(minutes / 60)}:{(int)(minutes % 60):00}");
+
+    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>The text with the number of its repeated part turned into something else.</summary>
+    private string WithName(PlanStep step, string number)
+    {
+        if (step.Part is null || names.NumberOf(step.Part) == 0)
+            return step.Text;
+        string tail = " " + number;
+        return step.Text
+            .Replace(names.Of(step.Part), names.WithoutNumber(step.Part) + tail, StringComparison.Ordinal)
+            .Replace(names.InSentence(step.Part), names.InSentence(step.Part)[..^(names.Of(step.Part).Length - names.WithoutNumber(step.Part).Length)] + tail, StringComparison.Ordinal);
+    }
+}

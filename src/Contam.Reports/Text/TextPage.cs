@@ -1,0 +1,171 @@
+using System.Text;
+
+namespace Contam.Reports.Text;
+
+/// <summary>How a page of text looks where it goes: how wide, and whether it may use colour.</summary>
+/// <param name="Width">Columns, at least 40.</param>
+/// <param name="HasColour">Whether escape sequences for bold and colour are understood.</param>
+public sealed record TextLook(int Width, bool HasColour)
+{
+    /// <summary>A file or a pipe.</summary>
+    public static TextLook Plain { get; } = new(80, HasColour: false);
+
+    /// <summary>Whether sizes are shown in thou and volumes in US gallons instead of µm and litres.</summary>
+    public bool IsImperial { get; init; }
+}
+
+/// <summary>
+/// Writes lines for people: headings, paragraphs and rows that fold to the width. Whatever a person wrote is made harmless first: control characters,
+/// terminal escapes among them, come out as <c>?</c>.
+/// </summary>
+public sealed class TextPage
+{
+    private const int NarrowestText = 20;
+
+    private readonly TextWriter writer;
+    private readonly TextLook look;
+
+    /// <summary>A page that goes to this writer.</summary>
+    public TextPage(TextWriter writer, TextLook look)
+    {
+        this.writer = writer;
+        this.look = look;
+    }
+
+    /// <summary>How the page looks.</summary>
+    public TextLook Look => look;
+
+    /// <summary>The columns of the page.</summary>
+    public int Width => Math.Max(look.Width, 40);
+
+    /// <summary>An empty line.</summary>
+    public void Gap() => writer.Write('\n');
+
+    /// <summary>A heading in capitals, with an empty line before it.</summary>
+    public void Heading(string text)
+    {
+        Gap();
+        Write(Bold(Harmless(text).ToUpperInvariant()));
+    }
+
+    /// <summary>A lesser heading.</summary>
+    public void Subheading(string text) => Write(Bold(Harmless(text)));
+
+    /// <summary>Text that folds, every line indented by <paramref name="indent"/>; <paramref name="lead"/> stands before the first line inside the indent.</summary>
+    public void Paragraph(string text, int indent = 0, string lead = "")
+    {
+        string first = DisplayWidth.Pad(Harmless(lead), indent);
+        string rest = new(' ', indent);
+        bool isFirst = true;
+        foreach (string line in Fold(Harmless(text), Math.Max(Width - indent, NarrowestText)))
+        {
+            Write((isFirst ? first : rest) + line);
+            isFirst = false;
+        }
+    }
+
+    /// <summary>
+    /// A row of cells, each folded into its column. The last column takes what is left of the width.
+    /// </summary>
+    /// <param name="indent">Spaces before the first cell.</param>
+    /// <param name="cells">Text and column width of each; the width of the last is not used.</param>
+    public void Row(int indent, params ReadOnlySpan<(string Text, int Width)> cells)
+    {
+        var columns = new List<(List<string> Lines, int Width)>();
+        int used = indent;
+        for (int i = 0; i < cells.Length; i++)
+        {
+            bool isLast = i == cells.Length - 1;
+            int width = isLast ? Math.Max(Width - used, NarrowestText) : cells[i].Width;
+            columns.Add((Fold(Harmless(cells[i].Text), width), width));
+            used += width + 2;
+        }
+
+        int height = columns.Count == 0 ? 0 : columns.Max(column => column.Lines.Count);
+        for (int line = 0; line < height; line++)
+        {
+            var text = new StringBuilder(new string(' ', indent));
+            for (int i = 0; i < columns.Count; i++)
+            {
+                string cell = line < columns[i].Lines.Count ? columns[i].Lines[line] : "";
+                text.Append(i == columns.Count - 1 ? cell : DisplayWidth.Pad(cell, columns[i].Width) + "  ");
+            }
+
+            Write(text.ToString());
+        }
+    }
+
+    /// <summary>Text with everything that a terminal would obey turned into <c>?</c>.</summary>
+    public static string Harmless(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        if (!text.Any(IsHarmful))
+            return text;
+        return string.Concat(text.Select(one => one is '\n' or '\r' or '\t' ? ' ' : IsHarmful(one) ? '?' : one));
+    }
+
+    // Bidirectional overrides reorder what a person reads, so they are as harmful as escapes.
+    private static bool IsHarmful(char one) => char.IsControl(one) || one is '\u2028' or '\u2029' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069');
+
+    private string Bold(string text) => look.HasColour ? $"\u001b[1m{text}\u001b[0m" : text;
+
+    private void Write(string line)
+    {
+        writer.Write(line.TrimEnd(' '));
+        writer.Write('\n');
+    }
+
+    /// <summary>Breaks text at spaces, and a word that is wider than the column within itself. At least one line.</summary>
+    internal static List<string> Fold(string text, int width)
+    {
+        var lines = new List<string>();
+        var line = new StringBuilder();
+        int used = 0;
+        foreach (string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            foreach (string piece in Pieces(word, width))
+            {
+                int columns = DisplayWidth.Of(piece);
+                if (used > 0 && used + 1 + columns > width)
+                {
+                    lines.Add(line.ToString());
+                    line.Clear();
+                    used = 0;
+                }
+
+                if (used > 0)
+                {
+                    line.Append(' ');
+                    used++;
+                }
+
+                line.Append(piece);
+                used += columns;
+            }
+        }
+
+        lines.Add(line.ToString());
+        return lines;
+    }
+
+    private static IEnumerable<string> Pieces(string word, int width)
+    {
+        var piece = new StringBuilder();
+        int used = 0;
+        foreach (Rune rune in word.EnumerateRunes())
+        {
+            int columns = DisplayWidth.Of(rune.ToString());
+            if (used + columns > width)
+            {
+                yield return piece.ToString();
+                piece.Clear();
+                used = 0;
+            }
+
+            piece.Append(rune.ToString());
+            used += columns;
+        }
+
+        yield return piece.ToString();
+    }
+}

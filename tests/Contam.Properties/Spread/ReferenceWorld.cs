@@ -1,0 +1,97 @@
+using Contam.Families;
+using Contam.Spread;
+using QuikGraph;
+using QuikGraph.Algorithms.Search;
+
+namespace Contam.Properties.Spread;
+
+/// <summary>
+/// What one debris meets in a system, read from the definitions: the sources, what each part and joint lets on, and what is reached
+/// over joints and parts that let a size on. Searches are those of the graph library.
+/// </summary>
+internal sealed class ReferenceWorld
+{
+    // Stands before all sources. No part bears this id.
+    private static readonly PartId Root = new("");
+
+    private readonly SpreadQuestion question;
+    private readonly HashSet<PartId> failed;
+    private readonly HashSet<PartId> found;
+    private readonly HashSet<PartId> accepted;
+
+    internal ReferenceWorld(SpreadQuestion question, bool countCleanFindings)
+    {
+        this.question = question;
+        failed = [.. question.Failed];
+        found = [.. FindingsOf(found: true)];
+        accepted = countCleanFindings && question.AcceptsCleanFindings
+            ? [.. FindingsOf(found: false).Where(part => question.Family[part].Inspect?.Shows == Shows.Good && !failed.Contains(part) && !found.Contains(part))]
+            : [];
+        Sources =
+        [
+            .. failed.Select(part => (part, question.Debris.HasSize ? Family[part].ShedOf(question.Debris)?.UpTo ?? ParticleSize.Unlimited : ParticleSize.Unlimited)),
+            .. found.Select(part => (part, ParticleSize.Unlimited)),
+        ];
+    }
+
+    /// <summary>Every source with the largest particle it sheds. A part that failed and where this debris was found is two.</summary>
+    internal IReadOnlyList<(PartId Part, ParticleSize Size)> Sources { get; }
+
+    /// <summary>Every size that could decide a reach.</summary>
+    internal IEnumerable<ParticleSize> Levels =>
+        Sources.Select(source => source.Size)
+            .Concat(Family.Parts.Select(LetsOn))
+            .Concat(Family.Joints.Select(LetsOn))
+            .Append(ParticleSize.Zero)
+            .Distinct();
+
+    private Family Family => question.Family;
+
+    internal bool IsAccepted(PartId part) => accepted.Contains(part);
+
+    /// <summary>Whether something can pass this joint, with the joints of these parts taken as open too.</summary>
+    internal bool IsOpen(Joint joint, IReadOnlyCollection<PartId> alsoFailed) =>
+        (joint.When & Family.States) != EngineStates.None
+        && (joint.OnlyIfFailed is not { } condition || failed.Contains(condition) || alsoFailed.Contains(condition));
+
+    /// <summary>The largest particle that a part lets on, where it stands strictly between the source and another part.</summary>
+    internal ParticleSize LetsOn(Part part)
+    {
+        if (failed.Contains(part.Id) || found.Contains(part.Id))
+            return ParticleSize.Unlimited;
+        if (accepted.Contains(part.Id))
+            return ParticleSize.Zero;
+        ParticleSize letsOn = ParticleSize.Unlimited;
+        if (part.HoldOf(question.Debris) is { } hold && part.HasAbsoluteRating && !part.HasBypass)
+            letsOn = ParticleSize.Min(letsOn, hold.Above);
+        return ParticleSize.Min(letsOn, Passage(part.Passage));
+    }
+
+    /// <summary>The largest particle that an open joint lets on.</summary>
+    internal ParticleSize LetsOn(Joint joint) => Passage(joint.Passage);
+
+    /// <summary>What these sources reach over open joints that let a size on, past parts that do; the sources among it.</summary>
+    internal HashSet<PartId> Reached(IEnumerable<PartId> sources, ParticleSize size, IReadOnlyCollection<PartId>? alsoFailed = null, bool pastAccepted = true)
+    {
+        var graph = new AdjacencyGraph<PartId, SEdge<PartId>>();
+        graph.AddVertex(Root);
+        graph.AddVertexRange(Family.Parts.Select(part => part.Id));
+        graph.AddEdgeRange(sources.Select(source => new SEdge<PartId>(Root, source)));
+        graph.AddEdgeRange(Family.Joints
+            .Where(joint => IsOpen(joint, alsoFailed ?? []) && LetsOn(joint) >= size && LetsOn(Family[joint.From]) >= size)
+            .Where(joint => pastAccepted || !accepted.Contains(joint.From))
+            .Select(joint => new SEdge<PartId>(joint.From, joint.To)));
+        var reached = new HashSet<PartId>();
+        var search = new BreadthFirstSearchAlgorithm<PartId, SEdge<PartId>>(graph);
+        search.DiscoverVertex += part => reached.Add(part);
+        search.Compute(Root);
+        reached.Remove(Root);
+        return reached;
+    }
+
+    private ParticleSize Passage(ParticleSize? passage) =>
+        passage is { } widest && question.Debris is { IsHard: true, HasSize: true } ? widest : ParticleSize.Unlimited;
+
+    private IEnumerable<PartId> FindingsOf(bool found) =>
+        question.Findings.Where(finding => finding.Found == found && finding.Debris == question.Debris).Select(finding => finding.Part);
+}

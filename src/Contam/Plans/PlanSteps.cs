@@ -24,7 +24,7 @@ internal sealed class PlanSteps
         var writer = new StepWriter(request, bearing);
         Steps = [.. schedule.Jobs.Select(scheduled => StepOf(scheduled, graph, slack[scheduled.Job], writer))];
         double bench = graph.Jobs.Where(job => job.NeedsHands).Sum(job => job.Minutes);
-        Hours = new PlanHours(InHours(bench), InHours(schedule.Elapsed), technicians, InHours(Scheduling.LowerBound(graph, technicians)));
+        Hours = new PlanHours(InHours(bench), InHours(schedule.Elapsed), technicians, InHours(LowerBounds.Of(graph, technicians)));
     }
 
     public ImmutableArray<PlanStep> Steps { get; }

@@ -29,8 +29,11 @@ internal sealed class Job
     /// <summary>A technician's minutes, or, where no technician is needed, the working minutes that pass.</summary>
     public double Minutes { get; init; }
 
-    /// <summary>Whether a technician's hands are needed while it lasts.</summary>
-    public bool NeedsHands { get; init; } = true;
+    /// <summary>Whether time passes here without a technician: away, or on its way.</summary>
+    public bool IsWait { get; init; }
+
+    /// <summary>Whether a technician's hands are needed while it lasts; what takes no time binds nobody.</summary>
+    public bool NeedsHands => !IsWait && Minutes > 0;
 
     /// <summary>Whether the part is only in the way.</summary>
     public bool ForAccess { get; init; }

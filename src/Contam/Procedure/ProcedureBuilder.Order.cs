@@ -99,7 +99,7 @@ internal sealed partial class ProcedureBuilder
                 continue;
 
             HashSet<int> waitForFilters = ReachableFrom(filters.Select(index => jobsOf[index]!.Refit!.Id));
-            Job gate = graph.Add(id => new Job(id, Phase.Refit, StepAction.Note) { Topic = JobTopics.FiltersNext + " " + circuit.Name, Minutes = 0, NeedsHands = false });
+            Job gate = graph.Add(id => new Job(id, Phase.Refit, StepAction.Note) { Topic = JobTopics.FiltersNext + " " + circuit.Name, Minutes = 0 });
             foreach (int index in others)
             {
                 PartJobs jobs = jobsOf[index]!;

@@ -88,7 +88,7 @@ internal sealed partial class ProcedureBuilder
         {
             Part = part,
             Minutes = isTreatment && item.GoesOut ? 0 : times.Of(part, action),
-            NeedsHands = !(isTreatment && item.GoesOut),
+            IsWait = isTreatment && item.GoesOut,
             IsOutside = isTreatment && item.GoesOut,
             ForAccess = item.IsOnlyInTheWay,
             Seals = action == StepAction.Refit || IsLastInPlaceWithoutLoop(item, action) ? part.Seals : [],
@@ -98,7 +98,7 @@ internal sealed partial class ProcedureBuilder
         {
             Remove = item.ComesOff ? Make(Phase.Strip, StepAction.Remove, isTreatment: false) : null,
             SendOut = item.GoesOut
-                ? graph.Add(id => new Job(id, Phase.CleanOut, StepAction.SendOut) { Part = part, Minutes = times.Away(part.SendOut!), NeedsHands = false })
+                ? graph.Add(id => new Job(id, Phase.CleanOut, StepAction.SendOut) { Part = part, Minutes = times.Away(part.SendOut!), IsWait = true })
                 : null,
             Clean = item.Has(TreatmentKind.Clean) ? Make(Phase.CleanOut, StepAction.Clean) : null,
             Flush = loopFlush ?? (item.Has(TreatmentKind.Flush) ? Make(Phase.CleanOut, StepAction.Flush) : null),
@@ -109,7 +109,7 @@ internal sealed partial class ProcedureBuilder
                     Part = part,
                     Topic = JobTopics.Arrival,
                     Minutes = lead.TotalDays * times.WorkingDayMinutes,
-                    NeedsHands = false,
+                    IsWait = true,
                 })
                 : null,
             Replace = isRenewed ? Make(Phase.CleanOut, StepAction.Replace) : null,

@@ -1,45 +1,69 @@
 namespace Contam.Procedure;
 
 /// <summary>
-/// Chooses the schedule of a procedure: the list scheduler with several rules of rank, and the shortest result; of equal ones the one whose rule stands
-/// first, and the first keeps the phases together, which is easiest to work by.
+/// Chooses the schedule of a procedure: the list scheduler with several rules of rank; where the best of these does not meet the lower bound, a bounded
+/// search from there. Of equally short ones the first, and the first keeps the phases together, which is easiest to work by. The same graph always
+/// gives the same schedule.
 /// </summary>
 internal static class Scheduling
 {
+    // The search is bounded by work, not by time, so that it ends at the same place on any machine. A try costs about the square of the jobs.
+    private const int SearchWork = 3_000_000;
+    private const int MostTries = 400;
+    private const int FewestTries = 4;
+    private const int MostJobsForSearch = 1500;
+    private const double Rounding = 1e-6;
+
     /// <summary>The best schedule found.</summary>
     /// <param name="graph">The jobs.</param>
     /// <param name="technicians">At least 1.</param>
     /// <param name="placeOf">For each job a number by which ties are decided: circuit and flow order, then file order.</param>
     public static Schedule Best(JobGraph graph, int technicians, int[] placeOf)
     {
+        // A schedule for fewer hands serves more hands too; beginning there keeps one more technician from ever making it longer.
+        Schedule? fewer = technicians > 1 ? Best(graph, technicians - 1, placeOf) : null;
         Chains chains = Chains.Of(graph);
-        int[][] ranks = [.. Ranks(graph, chains, placeOf)];
         Schedule? best = null;
-        // A schedule for fewer hands serves more hands too; trying them all keeps one more technician from ever making it longer.
-        foreach (int hands in Enumerable.Range(1, technicians).Reverse())
+        foreach (int[] rank in Ranks(graph, chains, placeOf))
         {
-            foreach (int[] rank in ranks)
-            {
-                Schedule candidate = ListScheduler.Schedule(graph, hands, rank);
-                if (best is null || candidate.Elapsed < best.Elapsed)
-                    best = candidate;
-            }
+            Schedule candidate = ListScheduler.Schedule(graph, technicians, rank);
+            if (best is null || candidate.Elapsed < best.Elapsed - Rounding)
+                best = candidate;
         }
 
-        return best! with { Technicians = technicians };
+        if (best!.Elapsed > LowerBounds.Of(graph, technicians) + Rounding && graph.Jobs.Count <= MostJobsForSearch)
+            best = Search(graph, technicians, chains, best);
+        return fewer is not null && fewer.Elapsed < best.Elapsed - Rounding ? fewer with { Technicians = technicians } : best;
     }
 
     /// <summary>
-    /// No schedule can end sooner: the longest chain; and all the work shared evenly, after the shortest way to any of it and before the shortest way from it.
+    /// Tries serial schedules with urgencies shaken by fixed dice, each packed to its end and back, and keeps the shortest.
     /// </summary>
-    public static double LowerBound(JobGraph graph, int technicians)
+    private static Schedule Search(JobGraph graph, int technicians, Chains chains, Schedule best)
     {
-        Chains chains = Chains.Of(graph);
-        Job[] work = [.. graph.Jobs.Where(job => job.NeedsHands && job.Minutes > 0)];
-        if (work.Length == 0)
-            return chains.Longest;
-        double shared = work.Min(job => chains.Head[job.Id]) + work.Sum(job => job.Minutes) / technicians + work.Min(job => chains.Tail[job.Id] - job.Minutes);
-        return Math.Max(chains.Longest, shared);
+        double bound = LowerBounds.Of(graph, technicians) + Rounding;
+        var scheduler = new SerialScheduler(graph, technicians);
+        var dice = new FixedDice(seed: 1);
+        double shortest = best.Elapsed;
+        double[]? found = null;
+        double[] urgency = [.. chains.Tail];
+        int tries = Math.Clamp(SearchWork / Math.Max(1, graph.Jobs.Count * graph.Jobs.Count), FewestTries, MostTries);
+        for (int turn = 0; turn < tries && shortest > bound; turn++)
+        {
+            double[] start = scheduler.Justify(scheduler.Forward(urgency));
+            double end = scheduler.EndOf(start);
+            if (end < shortest - Rounding)
+            {
+                shortest = end;
+                found = start;
+            }
+
+            // Shaking the best order found and the longest chains in turn looks both near and far.
+            for (int job = 0; job < urgency.Length; job++)
+                urgency[job] = turn % 2 == 0 || found is null ? chains.Tail[job] * (0.6 + (0.8 * dice.Next())) : -found[job] + (0.15 * shortest * dice.Next());
+        }
+
+        return found is null ? best : scheduler.ToSchedule(found);
     }
 
     private static IEnumerable<int[]> Ranks(JobGraph graph, Chains chains, int[] placeOf)

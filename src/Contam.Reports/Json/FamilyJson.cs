@@ -21,7 +21,7 @@ public static class FamilyJson
             ReportJson.Context.PartsAnswer);
     }
 
-    private static ImmutableArray<string> StatesOf(EngineStates states) =>
+    internal static ImmutableArray<string> StatesOf(EngineStates states) =>
     [
         .. new[] { (EngineStates.Running, "running"), (EngineStates.Cranking, "cranking"), (EngineStates.Stopped, "stopped") }
             .Where(pair => states.HasFlag(pair.Item1))

@@ -21,7 +21,8 @@ internal static class ReportJson
 }
 
 /// <summary>The generated writers.</summary>
-[JsonSourceGenerationOptions(DefaultIgnoreCondition = JsonIgnoreCondition.Never)]
+[JsonSourceGenerationOptions(UseStringEnumConverter = true, DefaultIgnoreCondition = JsonIgnoreCondition.Never)]
 [JsonSerializable(typeof(PartsAnswer))]
 [JsonSerializable(typeof(CheckAnswer))]
+[JsonSerializable(typeof(WhyAnswer))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;

@@ -20,19 +20,12 @@ internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
             {
                 phase = group[0].Phase;
                 page.Gap();
-                page.Subheading(NameOf(group[0].Phase));
+                page.Subheading(PhaseWords.Of(group[0].Phase).ToUpperInvariant());
             }
 
             WriteGroup(group);
         }
     }
-
-    private static string NameOf(Phase phase) => phase switch
-    {
-        Phase.MakeSafe => "MAKE SAFE",
-        Phase.CleanOut => "CLEAN OUT",
-        _ => phase.ToString().ToUpperInvariant(),
-    };
 
     private string KeyOf(PlanStep step) => string.Create(
         CultureInfo.InvariantCulture,

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using System.Text;
+using Contam.Families.Reading.Shapes;
+using Contam.Families.Reading.Sheets;
+using Contam.Problems;
+
+namespace Contam.Families.Reading;
+
+/// <summary>
+/// Reads family files with their modules. Every problem of all files is told in one go. Takes the file of a hostile stranger: it answers with
+/// problems, never with an exception, and costs no more than its limits allow.
+/// </summary>
+public static class FamilyReader
+{
+    /// <summary>Reads a family file and its modules from disk.</summary>
+    /// <param name="path">Where it is; places bear this name, with <c>/</c> between folders.</param>
+    /// <param name="catalogue">The kinds and debris that it may name.</param>
+    /// <param name="limits">How much is taken in; <c>null</c> for the defaults.</param>
+    /// <returns>The family, or what is wrong. Where the file itself cannot be had, that one problem has no place.</returns>
+    public static Outcome<Family> ReadFile(string path, Catalogue catalogue, ReadLimits? limits = null)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        ArgumentNullException.ThrowIfNull(catalogue);
+        var budget = new ReadBudget(limits ?? ReadLimits.Default);
+        var problems = new ProblemList(budget.Limits.Problems);
+        SourceText? source = SourceFile.Read(path, SourceFile.NameOf(path), budget, null, problems);
+        return Read(source, path, catalogue, budget, problems);
+    }
+
+    /// <summary>Reads a family from a text. Modules that it uses are read from disk.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="fileName">The name that places bear; modules are looked for relative to it.</param>
+    /// <param name="catalogue">The kinds and debris that it may name.</param>
+    /// <param name="limits">How much is taken in; <c>null</c> for the defaults.</param>
+    public static Outcome<Family> ReadText(string text, string fileName, Catalogue catalogue, ReadLimits? limits = null)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(fileName);
+        ArgumentNullException.ThrowIfNull(catalogue);
+        var budget = new ReadBudget(limits ?? ReadLimits.Default);
+        var problems = new ProblemList(budget.Limits.Problems);
+        SourceText? source = SourceFile.FromText(text, SourceFile.NameOf(fileName), budget, problems);
+        return Read(source, fileName, catalogue, budget, problems);
+    }
+
+    private static Outcome<Family> Read(SourceText? source, string path, Catalogue catalogue, ReadBudget budget, ProblemList problems)
+    {
+        Family? family = null;
+        if (source is not null && FileForm.Read(source, FamilyKeys.FamilyFile, budget, problems) is Form form)
+            family = Assemble(form, path, catalogue, budget, problems);
+        return new Outcome<Family>(problems.HasErrors ? null : family, problems.ToSorted());
+    }
+
+    private static Family? Assemble(Form form, string path, Catalogue catalogue, ReadBudget budget, ProblemList problems)
+    {
+        (IReadOnlyList<Scope> scopes, IReadOnlyList<(string RealPath, string Sha256)> files) = ModuleLoader.Load(form, path, budget, problems);
+        EngineStates states = StatesOf(scopes);
+        var allowance = new Allowance(budget.Limits, problems);
+        PartTable table = PartTable.Of(scopes, budget.Limits, problems);
+        ImmutableArray<Part> parts = new PartBuilder(table, catalogue, allowance, problems).Build();
+        AccessCircles.Raise(parts, problems);
+        FluidTable fluids = FluidTable.Of(scopes, problems);
+        var joints = new JointBuilder(scopes, table, fluids, states, allowance, problems);
+        ImmutableArray<Limit> limits = new LimitBuilder(table, allowance, problems).Build(scopes);
+        if (problems.HasErrors)
+            return null;
+
+        return new Family(form.Get(FamilyKeys.Family, ""), parts, joints.Circuits(parts), joints.Joints(parts))
+        {
+            Title = form.Get(FamilyKeys.Title, ""),
+            About = form.Get(FamilyKeys.About, ""),
+            Sha256 = HashOf(files),
+            File = form.Sheet.Source.File,
+            States = states,
+            Fluids = fluids.Fluids,
+            Limits = limits,
+        };
+    }
+
+    /// <summary>
+    /// What the family file says; where it says nothing, every state that some module says, since fewer states would hide joints; else all.
+    /// </summary>
+    private static EngineStates StatesOf(IReadOnlyList<Scope> scopes)
+    {
+        EngineStates said = EngineStates.None;
+        foreach (Scope scope in scopes)
+        {
+            said |= EngineStateWords.Union(scope.File.Get(FamilyKeys.EngineRunning, []));
+            if (scope.Parent is null && said != EngineStates.None)
+                return said;
+        }
+
+        return said == EngineStates.None ? EngineStates.All : said;
+    }
+
+    /// <summary>The one file's hash, or that of the list of every file's hash and its path relative to the family file.</summary>
+    private static string HashOf(IReadOnlyList<(string RealPath, string Sha256)> files)
+    {
+        if (files.Count == 1)
+            return files[0].Sha256;
+        var list = new StringBuilder();
+        foreach ((string path, string sha256) in files)
+            list.Append(sha256).Append("  ").Append(ModulePaths.Relative(files[0].RealPath, path)).Append('\n');
+        return SourceText.HashOf(Encoding.UTF8.GetBytes(list.ToString()));
+    }
+}

@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using Contam.Families.Quantities;
+using Contam.Families.Reading.Shapes;
+using Contam.Problems;
+
+namespace Contam.Families.Reading;
+
+/// <summary>The fluids of a family, and what ids stand for.</summary>
+internal sealed class FluidTable
+{
+    private readonly Dictionary<string, Fluid> fluidOf = new(StringComparer.Ordinal);
+    private readonly List<Fluid> fluids = [];
+    private readonly ProblemList problems;
+
+    private FluidTable(ProblemList problems) => this.problems = problems;
+
+    /// <summary>The fluids, in the order in which the files were read.</summary>
+    public ImmutableArray<Fluid> Fluids => [.. fluids];
+
+    /// <summary>The fluids that these files describe.</summary>
+    public static FluidTable Of(IReadOnlyList<Scope> scopes, ProblemList problems)
+    {
+        var table = new FluidTable(problems);
+        foreach (Scope scope in scopes)
+        {
+            foreach (Entry<string, Form> entry in scope.File.Get(FamilyKeys.Fluids, []))
+                table.Describe(scope.Prefix + entry.Key.Value, entry);
+        }
+
+        return table;
+    }
+
+    /// <summary>The full id of a fluid that a file names, or <c>null</c> after a problem was raised.</summary>
+    public string? Resolve(Scope scope, Located<string> id)
+    {
+        for (Scope? around = scope; around is not null; around = around.Parent)
+        {
+            if (fluidOf.ContainsKey(around.Prefix + id.Value))
+                return around.Prefix + id.Value;
+        }
+
+        problems.Add(FamilyProblems.UnknownFluid(id.Place, id.Value, NearName.Of(id.Value, fluids.Select(fluid => fluid.Id))));
+        return null;
+    }
+
+    private void Describe(string id, Entry<string, Form> entry)
+    {
+        var fluid = new Fluid(id, entry.Key.Place)
+        {
+            Density = entry.Value.Value?.Find(FlowKeys.Density),
+            Viscosity = entry.Value.Value is Form form ? ViscosityOf(form) : [],
+        };
+        if (fluidOf.TryAdd(id, fluid))
+            fluids.Add(fluid);
+        else
+            problems.Add(FamilyProblems.DuplicateId(entry.Key.Place, "fluid", id, fluidOf[id].Place));
+    }
+
+    private ImmutableArray<(Temperature At, KinematicViscosity Viscosity)> ViscosityOf(Form form)
+    {
+        var points = new List<(Temperature At, KinematicViscosity Viscosity)>();
+        var firstAt = new Dictionary<Temperature, SourceSpan>();
+        foreach (Entry<Temperature, KinematicViscosity> entry in form.Get(FlowKeys.Viscosity, []))
+        {
+            if (!firstAt.TryAdd(entry.Key.Value, entry.Key.Place))
+                problems.Add(FamilyProblems.TemperatureTwice(entry.Key.Place, firstAt[entry.Key.Value]));
+            else if (entry.IsSound)
+                points.Add((entry.Key.Value, entry.Value.Value));
+        }
+
+        return [.. points.OrderBy(point => point.At)];
+    }
+}

@@ -1,0 +1,100 @@
+using Contam.Families.Reading.Shapes;
+using Contam.Families.Reading.Sheets;
+using Contam.Problems;
+
+namespace Contam.Families.Reading;
+
+/// <summary>Reads the modules that a family file uses, and those that they use.</summary>
+internal sealed class ModuleLoader
+{
+    private readonly ReadBudget budget;
+    private readonly ProblemList problems;
+    private readonly ModulePaths paths;
+    private readonly Dictionary<string, Form?> formOf = new(StringComparer.Ordinal);
+    private readonly List<Scope> scopes = [];
+    private readonly List<(string RealPath, string Sha256)> files = [];
+    private int uses;
+
+    private ModuleLoader(string familyPath, ReadBudget budget, ProblemList problems)
+    {
+        this.budget = budget;
+        this.problems = problems;
+        paths = new ModulePaths(familyPath);
+    }
+
+    /// <summary>
+    /// The family file and every use of a module, each file before what it uses; and the files in the order in which they were read, each once.
+    /// A module is read once however often it is used.
+    /// </summary>
+    /// <param name="family">What the family file says.</param>
+    /// <param name="familyPath">Where it is.</param>
+    /// <param name="budget">How much may still be read.</param>
+    /// <param name="problems">Takes the problems.</param>
+    public static (IReadOnlyList<Scope> Scopes, IReadOnlyList<(string RealPath, string Sha256)> Files) Load(
+        Form family, string familyPath, ReadBudget budget, ProblemList problems)
+    {
+        var loader = new ModuleLoader(familyPath, budget, problems);
+        var file = new OpenFile(ModulePaths.Real(familyPath), family.Sheet.Source.File);
+        loader.files.Add((file.RealPath, family.Sheet.Source.Sha256));
+        loader.Take(new Scope(null, family, null, ""), [file]);
+        return (loader.scopes, loader.files);
+    }
+
+    // Calls itself as deep as modules use modules, which has a limit.
+    private void Take(Scope scope, IReadOnlyList<OpenFile> open)
+    {
+        scopes.Add(scope);
+        foreach (Located<Form> use in scope.File.Get(FamilyKeys.Use, []))
+        {
+            if (use.Value.Locate(FamilyKeys.Module) is not Located<string> module)
+                continue;
+            if (++uses > budget.Limits.ModuleUses)
+            {
+                if (uses == budget.Limits.ModuleUses + 1)
+                    problems.Add(ModuleProblems.TooManyUses(module.Place, budget.Limits.ModuleUses));
+                return;
+            }
+
+            if (paths.Resolve(open[^1].RealPath, open[^1].Name, module, problems) is not OpenFile file)
+                continue;
+            int circle = IndexOf(open, file.RealPath);
+            if (circle >= 0)
+                problems.Add(ModuleProblems.Circle(module.Place, [.. open.Skip(circle).Select(each => each.Name), open[circle].Name]));
+            else if (scope.Depth == budget.Limits.ModuleDepth)
+                problems.Add(ModuleProblems.TooDeep(module.Place, budget.Limits.ModuleDepth));
+            else if (Read(file, module.Place) is Form form)
+                Take(new Scope(scope, form, use.Value, scope.Prefix + use.Value.Get(FamilyKeys.Prefix, "")), [.. open, file]);
+        }
+    }
+
+    private Form? Read(OpenFile file, SourceSpan askedAt)
+    {
+        if (formOf.TryGetValue(file.RealPath, out Form? known))
+            return known;
+        Form? form = null;
+        if (SourceFile.Read(file.RealPath, file.Name, budget, askedAt, problems) is SourceText source)
+        {
+            files.Add((file.RealPath, source.Sha256));
+            form = FileForm.Read(source, FamilyKeys.ModuleFile, budget, problems);
+        }
+
+        formOf.Add(file.RealPath, form);
+        return form;
+    }
+
+    private static int IndexOf(IReadOnlyList<OpenFile> open, string realPath)
+    {
+        for (int i = 0; i < open.Count; i++)
+        {
+            if (open[i].RealPath == realPath)
+                return i;
+        }
+
+        return -1;
+    }
+}
+
+/// <summary>A file that is being read.</summary>
+/// <param name="RealPath">Where it really is, links followed.</param>
+/// <param name="Name">Its name in places.</param>
+internal sealed record OpenFile(string RealPath, string Name);

@@ -1,0 +1,70 @@
+using System.Globalization;
+using Contam.Families.Reading.Shapes;
+
+namespace Contam.Families.Reading;
+
+/// <summary>A part as a file describes it: one, or a repeated one with its count.</summary>
+/// <param name="scope">Where it is described.</param>
+/// <param name="entry">How it is described.</param>
+/// <param name="first">The place of its first part among all parts.</param>
+/// <param name="count">How often it stands; 0 for a part that is not repeated.</param>
+internal sealed class PartGroup(Scope scope, Entry<string, Form> entry, int first, int count)
+{
+    private readonly List<(int Number, Scope Scope, Form Form)> says = entry.IsSound ? [(0, scope, entry.Value.Value!)] : [];
+
+    /// <summary>Where it is described.</summary>
+    public Scope Scope { get; } = scope;
+
+    /// <summary>Its key with everything that stands before it, for instance <c>port-injector-#</c>.</summary>
+    public string Key { get; } = scope.Prefix + entry.Key.Value;
+
+    /// <summary>Where it is described.</summary>
+    public SourceSpan Place { get; } = entry.Key.Place;
+
+    /// <summary>Whether it was written with <c>-#</c>.</summary>
+    public bool IsRepeated { get; } = count > 0;
+
+    /// <summary>How many parts it stands for.</summary>
+    public int Count { get; } = Math.Max(count, 1);
+
+    /// <summary>The place of its first part among all parts.</summary>
+    public int First { get; } = first;
+
+    /// <summary>Its id without <c>-#</c>.</summary>
+    public string BaseId => IsRepeated ? Key[..^2] : Key;
+
+    /// <summary>The id of one of its parts.</summary>
+    /// <param name="number">From 1; of no meaning for a part that is not repeated.</param>
+    public string IdOf(int number) => IsRepeated ? string.Create(CultureInfo.InvariantCulture, $"{BaseId}-{number}") : Key;
+
+    /// <summary>Lets a file change it.</summary>
+    /// <param name="number">The part that is changed, from 1; 0 for all.</param>
+    /// <param name="by">The scope of the file.</param>
+    /// <param name="form">What it says.</param>
+    public void Adjust(int number, Scope by, Form form) => says.Add((number, by, form));
+
+    /// <summary>Everything that is said of one of its parts, what counts most first. Each form with the scope that its ids are looked for in.</summary>
+    public IEnumerable<(Scope Scope, Form Form)> SaidOf(int number)
+    {
+        for (int i = says.Count - 1; i >= 0; i--)
+        {
+            if (says[i].Number == 0 || says[i].Number == number)
+                yield return (says[i].Scope, says[i].Form);
+        }
+    }
+}
+
+/// <summary>What an id stands for: every part of a group, or one of them.</summary>
+/// <param name="Group">The group.</param>
+/// <param name="Number">The one part, from 1; 0 for the whole group. A part that is not repeated is number 1.</param>
+internal readonly record struct PartChoice(PartGroup Group, int Number)
+{
+    /// <summary>Whether it stands for a whole repeated group.</summary>
+    public bool IsMany => Number == 0;
+
+    /// <summary>The places of its parts among all parts.</summary>
+    public IEnumerable<int> Indices => IsMany ? Enumerable.Range(Group.First, Group.Count) : [Group.First + Number - 1];
+
+    /// <summary>The place of the one part that this means to an owner with this number: the one with the same number of a whole group, else the one part.</summary>
+    public int IndexFor(int number) => Group.First + (IsMany ? number : Number) - 1;
+}

@@ -1,0 +1,173 @@
+using System.Globalization;
+using Contam.Families.Reading.Shapes;
+using Contam.Problems;
+
+namespace Contam.Families.Reading;
+
+/// <summary>Every part of a family, repeats written out, and what ids stand for.</summary>
+internal sealed class PartTable
+{
+    private readonly ReadLimits limits;
+    private readonly ProblemList problems;
+    private readonly Dictionary<string, PartGroup> groupOf = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, PartChoice> choiceOf = new(StringComparer.Ordinal);
+    private readonly List<PartGroup> groups = [];
+
+    private PartTable(ReadLimits limits, ProblemList problems)
+    {
+        this.limits = limits;
+        this.problems = problems;
+    }
+
+    /// <summary>Its groups, in the order in which the files were read.</summary>
+    public IReadOnlyList<PartGroup> Groups => groups;
+
+    /// <summary>How many parts there are, repeats written out.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>The parts that these files describe, adjusted.</summary>
+    public static PartTable Of(IReadOnlyList<Scope> scopes, ReadLimits limits, ProblemList problems)
+    {
+        var table = new PartTable(limits, problems);
+        var counts = new ModuleCounts(scopes);
+        foreach (Scope scope in scopes)
+        {
+            foreach (Entry<string, Form> entry in scope.File.Get(FamilyKeys.Parts, []))
+            {
+                if (!table.Describe(scope, entry, counts))
+                    return table;
+            }
+        }
+
+        counts.RaiseUnused(problems);
+        Adjustments.Apply(scopes, table, problems);
+        return table;
+    }
+
+    /// <summary>What an id in a file stands for; a problem is raised where it stands for nothing.</summary>
+    public bool TryResolve(Scope scope, Located<string> id, out PartChoice choice)
+    {
+        if (TryFind(scope, id.Value, out choice))
+            return true;
+        problems.Add(ProblemOf(scope, id));
+        return false;
+    }
+
+    /// <summary>What an id in a file stands for, where one is written and fits.</summary>
+    public bool TryResolveIf(Scope scope, Located<string>? id, out PartChoice choice)
+    {
+        choice = default;
+        return id is Located<string> written && TryResolve(scope, written, out choice);
+    }
+
+    /// <summary>What a full id stands for.</summary>
+    public bool TryFind(string fullId, out PartChoice choice)
+    {
+        if (choiceOf.TryGetValue(fullId, out choice))
+            return true;
+        bool found = groupOf.TryGetValue(fullId, out PartGroup? group);
+        choice = found ? new PartChoice(group!, 0) : default;
+        return found;
+    }
+
+    /// <summary>Ids as a scope would write them, of everything it can name, whole groups before single parts.</summary>
+    public IEnumerable<string> NamesIn(Scope scope)
+    {
+        foreach (PartGroup group in groups)
+        {
+            yield return group.Key.StartsWith(scope.Prefix, StringComparison.Ordinal) ? group.Key[scope.Prefix.Length..] : group.Key;
+        }
+    }
+
+    private bool TryFind(Scope scope, string id, out PartChoice choice)
+    {
+        for (Scope? around = scope; around is not null; around = around.Parent)
+        {
+            if (TryFind(around.Prefix + id, out choice))
+                return true;
+        }
+
+        choice = default;
+        return false;
+    }
+
+    private Problem ProblemOf(Scope scope, Located<string> id)
+    {
+        string written = id.Value;
+        if (written.EndsWith("-#", StringComparison.Ordinal) && TryFind(scope, written[..^2], out PartChoice plain))
+            return FamilyProblems.NotRepeated(id.Place, written, written[..^2], plain.Group.Place);
+        if (TryFind(scope, written + "-#", out _))
+            return FamilyProblems.UnknownPart(id.Place, written, written + "-#");
+
+        int hyphen = written.LastIndexOf('-');
+        bool isNumbered = hyphen > 0 && int.TryParse(written.AsSpan(hyphen + 1), NumberStyles.None, CultureInfo.InvariantCulture, out _);
+        if (isNumbered && TryFind(scope, written[..hyphen] + "-#", out PartChoice repeated))
+            return FamilyProblems.NumberBeyondCount(id.Place, written, written[..hyphen] + "-#", repeated.Group.Count, repeated.Group.Place);
+
+        return FamilyProblems.UnknownPart(id.Place, written, NearName.Of(written, NamesIn(scope)));
+    }
+
+    /// <summary>Takes one description in; answers whether there is room for more.</summary>
+    private bool Describe(Scope scope, Entry<string, Form> entry, ModuleCounts counts)
+    {
+        string key = scope.Prefix + entry.Key.Value;
+        bool isRepeated = key.EndsWith("-#", StringComparison.Ordinal);
+        int count = isRepeated ? CountOf(scope, entry, counts) : 0;
+        if (!isRepeated && entry.Value.Value is Form plain && plain.Has(PartKeys.Count))
+            problems.Add(FamilyProblems.CountNotRepeated(plain.KeyPlace(PartKeys.Count), entry.Key.Value));
+
+        if (groupOf.TryGetValue(key, out PartGroup? first))
+        {
+            problems.Add(FamilyProblems.DuplicateId(entry.Key.Place, "part", key, first.Place));
+            return true;
+        }
+
+        var group = new PartGroup(scope, entry, Count, count);
+        if (Count + group.Count > limits.Parts)
+        {
+            problems.Add(FamilyProblems.TooManyParts(entry.Key.Place, limits.Parts));
+            return false;
+        }
+
+        groups.Add(group);
+        groupOf.Add(key, group);
+        Count += group.Count;
+        AddIds(group);
+        return true;
+    }
+
+    private void AddIds(PartGroup group)
+    {
+        for (int number = 1; number <= group.Count; number++)
+        {
+            string id = group.IdOf(number);
+            if (choiceOf.TryAdd(id, new PartChoice(group, number)))
+                continue;
+            problems.Add(FamilyProblems.DuplicateId(group.Place, "part", id, choiceOf[id].Group.Place));
+            return;
+        }
+    }
+
+    /// <summary>How often a repeated part stands, at least 1. Where that is not said, a problem is raised and it is taken to stand once.</summary>
+    private int CountOf(Scope scope, Entry<string, Form> entry, ModuleCounts counts)
+    {
+        Located<int>? said = counts.Find(scope, entry.Key.Value[..^2]) ?? entry.Value.Value?.Locate(PartKeys.Count);
+        if (said is Located<int> count)
+        {
+            if (count.Value <= limits.Count)
+                return count.Value;
+            problems.Add(FamilyProblems.CountTooLarge(count.Place, count.Value, limits.Count));
+            return 1;
+        }
+
+        // A count that does not fit, or a part that is no mapping at all, has had its problem.
+        if (entry.Value.Value is Form form && !form.Has(PartKeys.Count))
+        {
+            problems.Add(scope.Use is Form use
+                ? FamilyProblems.CountMissingInModule(entry.Key.Place, entry.Key.Value, use.Place)
+                : FamilyProblems.CountMissing(entry.Key.Place, entry.Key.Value));
+        }
+
+        return 1;
+    }
+}

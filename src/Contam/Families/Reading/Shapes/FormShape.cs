@@ -1,0 +1,109 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
+using Contam.Families.Reading.Sheets;
+using Contam.Problems;
+
+namespace Contam.Families.Reading.Shapes;
+
+/// <summary>A mapping with known keys.</summary>
+/// <param name="name">Its name in the schema, one word, for instance <c>part</c>.</param>
+/// <param name="called">What it is called in a message, for instance <c>a part</c>.</param>
+/// <param name="keys">The keys that it may have, in the order in which people are told of them.</param>
+internal sealed class FormShape(string name, string called, params ImmutableArray<Key> keys) : Shape<Form>
+{
+    private readonly FrozenDictionary<string, Key> keyOf = keys.ToFrozenDictionary(key => key.Name, StringComparer.Ordinal);
+
+    /// <summary>Its name in the schema.</summary>
+    public string Name { get; } = name;
+
+    /// <summary>What it is called in a message.</summary>
+    public string Called { get; } = called;
+
+    /// <summary>The keys that it may have.</summary>
+    public ImmutableArray<Key> Keys { get; } = keys;
+
+    /// <summary>The keys that it must have.</summary>
+    public ImmutableArray<Key> Required { get; init; } = [];
+
+    /// <summary>The key that may be left out when it is the only one: its value alone stands for the mapping. <c>null</c> for none.</summary>
+    public Key? Short { get; init; }
+
+    /// <summary>How many keys it must have at least.</summary>
+    public int AtLeast { get; init; }
+
+    /// <summary>What it is, for the schema.</summary>
+    public string Means { get; init; } = "";
+
+    /// <inheritdoc/>
+    public override string Due => Short is null
+        ? $"a mapping with the keys of {Called}"
+        : $"{Short.AnyShape.Due}, or a mapping with the keys of {Called}";
+
+    /// <inheritdoc/>
+    public override bool TryRead(SheetNode node, SheetContext context, [MaybeNullWhen(false)] out Form value)
+    {
+        value = null;
+        if (Short is not null && node is not MapNode and not BrokenNode)
+        {
+            value = new Form(context.Sheet, node);
+            value.Add(Short, null, node, Short.AnyShape.ReadBoxed(node, context));
+            return true;
+        }
+
+        if (node is not MapNode map)
+        {
+            RaiseWrongShape(node, context);
+            return false;
+        }
+
+        value = new Form(context.Sheet, map);
+        var unknown = new List<TextNode>();
+        foreach ((TextNode written, SheetNode entry) in map.Entries)
+        {
+            if (keyOf.TryGetValue(written.Value, out Key? key))
+                value.Add(key, written, entry, key.AnyShape.ReadBoxed(entry, context));
+            else
+                unknown.Add(written);
+        }
+
+        List<Key> missing = MissingOf(value);
+        RaiseUnknown(unknown, missing, context);
+        RaiseMissing(map, missing, context);
+        if (map.Entries.Count < AtLeast)
+            context.Problems.Add(ShapeProblems.NoKey(context.PlaceOf(map), Called, Keys.Select(key => key.Name)));
+        return true;
+    }
+
+    /// <inheritdoc/>
+    public override void WriteSchema(SchemaWriter schema) => schema.Refer(this);
+
+    private List<Key> MissingOf(Form form)
+    {
+        var missing = new List<Key>();
+        foreach (Key key in Required)
+        {
+            if (!form.Has(key))
+                missing.Add(key);
+        }
+
+        return missing;
+    }
+
+    /// <summary>A mistyped key is one mistake: where it was likely meant for a key that is missing, that key is not missed as well.</summary>
+    private void RaiseUnknown(List<TextNode> unknown, List<Key> missing, SheetContext context)
+    {
+        foreach (TextNode written in unknown)
+        {
+            string? near = NearName.Of(written.Value, Keys.Select(key => key.Name));
+            missing.RemoveAll(key => key.Name == near);
+            context.Problems.Add(ShapeProblems.UnknownKey(context.PlaceOf(written), written.Value, Called, near, Keys.Select(key => key.Name)));
+        }
+    }
+
+    private void RaiseMissing(MapNode map, List<Key> missing, SheetContext context)
+    {
+        foreach (Key key in missing)
+            context.Problems.Add(ShapeProblems.MissingKey(context.PlaceOf(map), Called, key.Name, key.Example));
+    }
+}

@@ -1,0 +1,60 @@
+using System.Diagnostics.CodeAnalysis;
+using Contam.Families.Reading.Sheets;
+using Contam.Problems;
+
+namespace Contam.Families.Reading.Shapes;
+
+/// <summary>What a value may look like. One description serves the reader and the JSON Schema.</summary>
+internal abstract class Shape
+{
+    /// <summary>What is due, as it reads in a message, for instance <c>a length such as `25 um`</c>.</summary>
+    public abstract string Due { get; }
+
+    /// <summary>Reads a value; <c>null</c> where it does not fit, after a problem was raised.</summary>
+    public abstract object? ReadBoxed(SheetNode node, SheetContext context);
+
+    /// <summary>Writes the keywords of its JSON Schema into the object that is open.</summary>
+    public abstract void WriteSchema(SchemaWriter schema);
+}
+
+/// <summary>What a value may look like, and what it is read as.</summary>
+internal abstract class Shape<T> : Shape
+    where T : notnull
+{
+    /// <inheritdoc/>
+    public sealed override object? ReadBoxed(SheetNode node, SheetContext context) => TryRead(node, context, out T? value) ? value : null;
+
+    /// <summary>Reads a value. Where it does not fit, one problem is raised, or none where one was raised for the value before.</summary>
+    public abstract bool TryRead(SheetNode node, SheetContext context, [MaybeNullWhen(false)] out T value);
+
+    /// <summary>The text that must stand here, or <c>null</c> after a problem was raised.</summary>
+    protected TextNode? TextOf(SheetNode node, SheetContext context)
+    {
+        if (node is TextNode { IsNothing: true } nothing)
+        {
+            context.Problems.Add(ShapeProblems.Nothing(context.PlaceOf(nothing), Due));
+            return null;
+        }
+
+        if (node is TextNode text)
+            return text;
+        RaiseWrongShape(node, context);
+        return null;
+    }
+
+    /// <summary>Raises that a list or mapping stands where something else is due.</summary>
+    protected void RaiseWrongShape(SheetNode node, SheetContext context)
+    {
+        if (node is BrokenNode)
+            return;
+        string found = node switch
+        {
+            ListNode => "a list",
+            MapNode => "a mapping",
+            TextNode { IsNothing: true } => "nothing",
+            TextNode text => Wording.Quoted(text.Value),
+            _ => "something else",
+        };
+        context.Problems.Add(ShapeProblems.WrongShape(context.PlaceOf(node), Due, found));
+    }
+}

@@ -1,0 +1,148 @@
+using System.Security.Cryptography;
+using System.Text;
+using Contam.Problems;
+
+namespace Contam.Families.Reading.Sheets;
+
+/// <summary>The text of one file, with its name, its hash and where its lines begin.</summary>
+internal sealed class SourceText
+{
+    private readonly int[] lineStarts;
+
+    private SourceText(string file, string text, string sha256)
+    {
+        File = file;
+        Text = text;
+        Sha256 = sha256;
+        lineStarts = FindLineStarts(text);
+    }
+
+    /// <summary>The file's name in places, with <c>/</c> between folders.</summary>
+    public string File { get; }
+
+    /// <summary>The text, without a byte order mark.</summary>
+    public string Text { get; }
+
+    /// <summary>SHA-256 of the bytes, in lower-case hexadecimal.</summary>
+    public string Sha256 { get; }
+
+    /// <summary>The text of these bytes, or <c>null</c> where they are no sound UTF-8 text; then a problem says why.</summary>
+    public static SourceText? FromBytes(string file, byte[] bytes, ProblemList problems)
+    {
+        ReadOnlySpan<byte> body = bytes;
+        if (body.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || body.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
+        {
+            problems.Add(SheetProblems.Utf16(file));
+            return null;
+        }
+
+        if (body.Contains((byte)0))
+        {
+            problems.Add(SheetProblems.NotText(file));
+            return null;
+        }
+
+        if (body.StartsWith(Encoding.UTF8.Preamble))
+            body = body[3..];
+        int bad = FirstBadByte(body);
+        if (bad >= 0)
+        {
+            var before = new SourceText(file, Encoding.UTF8.GetString(body[..bad]), "");
+            problems.Add(SheetProblems.NotUtf8(before.PlaceAt(before.Text.Length), body[bad]));
+            return null;
+        }
+
+        return Checked(new SourceText(file, Encoding.UTF8.GetString(body), HashOf(bytes)), problems);
+    }
+
+    /// <summary>This text as a file's, or <c>null</c> where it holds what no text should; then a problem says what. Its hash is that of its UTF-8 bytes.</summary>
+    public static SourceText? FromString(string file, string text, ProblemList problems)
+    {
+        if (text.Contains('\0', StringComparison.Ordinal))
+        {
+            problems.Add(SheetProblems.NotText(file));
+            return null;
+        }
+
+        string body = text.StartsWith('\uFEFF') ? text[1..] : text;
+        return Checked(new SourceText(file, body, HashOf(Encoding.UTF8.GetBytes(text))), problems);
+    }
+
+    /// <summary>The place of a character, from its zero-based index; the text's length stands for its end.</summary>
+    public SourceSpan PlaceAt(int index)
+    {
+        int found = Array.BinarySearch(lineStarts, index);
+        int line = found >= 0 ? found : ~found - 1;
+        return new SourceSpan(File, line + 1, index - lineStarts[line] + 1);
+    }
+
+    /// <summary>The index at which the line of this character begins.</summary>
+    public int LineStart(int index)
+    {
+        int found = Array.BinarySearch(lineStarts, index);
+        return lineStarts[found >= 0 ? found : ~found - 1];
+    }
+
+    /// <summary>SHA-256 in lower-case hexadecimal.</summary>
+    public static string HashOf(ReadOnlySpan<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
+
+    private static SourceText? Checked(SourceText source, ProblemList problems)
+    {
+        int hidden = FirstHidden(source.Text);
+        if (hidden < 0)
+            return source;
+        problems.Add(SheetProblems.ControlCharacter(source.PlaceAt(hidden), source.Text[hidden]));
+        return null;
+    }
+
+    /// <summary>
+    /// The first control character, half of a surrogate pair, stray byte order mark or line break that most editors do not show as one.
+    /// Refusing them keeps line numbers the same in every editor and ids free of what cannot be seen.
+    /// </summary>
+    private static int FirstHidden(string text)
+    {
+        for (int i = 0; i < text.Length; i++)
+        {
+            char c = text[i];
+            if (c is >= ' ' and < '\u007F' or '\n' or '\r' or '\t')
+                continue;
+            if (char.IsControl(c) || c is '\uFEFF' or '\u2028' or '\u2029' or '\uFFFE' or '\uFFFF')
+                return i;
+            if (char.IsHighSurrogate(c) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]))
+                i++;
+            else if (char.IsSurrogate(c))
+                return i;
+        }
+
+        return -1;
+    }
+
+    private static int FirstBadByte(ReadOnlySpan<byte> bytes)
+    {
+        int at = 0;
+        while (at < bytes.Length)
+        {
+            int ascii = bytes[at..].IndexOfAnyExceptInRange((byte)0, (byte)0x7F);
+            if (ascii < 0)
+                return -1;
+            at += ascii;
+            if (Rune.DecodeFromUtf8(bytes[at..], out _, out int taken) != System.Buffers.OperationStatus.Done)
+                return at;
+            at += taken;
+        }
+
+        return -1;
+    }
+
+    private static int[] FindLineStarts(string text)
+    {
+        var starts = new List<int> { 0 };
+        for (int i = 0; i < text.Length; i++)
+        {
+            if (text[i] == '\n' || (text[i] == '\r' && !(i + 1 < text.Length && text[i + 1] == '\n')))
+                starts.Add(i + 1);
+        }
+
+        return [.. starts];
+    }
+}

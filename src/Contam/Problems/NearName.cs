@@ -1,0 +1,64 @@
+namespace Contam.Problems;
+
+/// <summary>Finds the name that was likely meant where a name is unknown.</summary>
+internal static class NearName
+{
+    /// <summary>Names longer than this are not looked at: nobody mistypes so much.</summary>
+    private const int LongestName = 64;
+
+    /// <summary>
+    /// The candidate that is fewest slips away (a letter too many, too few, wrong, or two letters swapped), at most one slip for every three
+    /// letters and never more than three; of several as near the first; <c>null</c> where none is.
+    /// Cost: the product of the two lengths for each candidate of about the same length.
+    /// </summary>
+    public static string? Of(string name, IEnumerable<string> candidates)
+    {
+        if (name.Length is 0 or > LongestName)
+            return null;
+        int allowed = Math.Clamp(name.Length / 3, 1, 3);
+        string? nearest = null;
+        foreach (string candidate in candidates)
+        {
+            if (Math.Abs(candidate.Length - name.Length) > allowed || candidate.Length > LongestName)
+                continue;
+            int slips = Slips(name, candidate);
+            // A name made anew in every letter is no slip, however short it is.
+            if (slips > allowed || slips >= Math.Max(name.Length, candidate.Length) || slips == 0)
+                continue;
+            nearest = candidate;
+            allowed = slips - 1;
+            if (allowed == 0)
+                break;
+        }
+
+        return nearest;
+    }
+
+    /// <summary>
+    /// The optimal string alignment distance: the fewest insertions, deletions, substitutions and swaps of neighbours, no letter touched twice.
+    /// </summary>
+    internal static int Slips(string from, string to)
+    {
+        int[] twoBack = new int[to.Length + 1];
+        int[] oneBack = new int[to.Length + 1];
+        int[] current = new int[to.Length + 1];
+        for (int column = 0; column <= to.Length; column++)
+            oneBack[column] = column;
+        for (int row = 1; row <= from.Length; row++)
+        {
+            current[0] = row;
+            for (int column = 1; column <= to.Length; column++)
+            {
+                int same = from[row - 1] == to[column - 1] ? 0 : 1;
+                int best = Math.Min(Math.Min(current[column - 1], oneBack[column]) + 1, oneBack[column - 1] + same);
+                if (row > 1 && column > 1 && from[row - 1] == to[column - 2] && from[row - 2] == to[column - 1])
+                    best = Math.Min(best, twoBack[column - 2] + 1);
+                current[column] = best;
+            }
+
+            (twoBack, oneBack, current) = (oneBack, current, twoBack);
+        }
+
+        return oneBack[to.Length];
+    }
+}

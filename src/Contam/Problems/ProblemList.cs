@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+
+namespace Contam.Problems;
+
+/// <summary>Gathers the problems of one reading. Holds at most so many; the rest are counted.</summary>
+/// <param name="most">How many are kept.</param>
+internal sealed class ProblemList(int most)
+{
+    private readonly List<Problem> kept = [];
+    private int left;
+
+    /// <summary>Whether an error is among them.</summary>
+    public bool HasErrors { get; private set; }
+
+    /// <summary>How many there are, kept or not. Whoever must know whether a step raised any compares this before and after.</summary>
+    public int Count => kept.Count + left;
+
+    /// <summary>Adds one.</summary>
+    public void Add(Problem problem)
+    {
+        HasErrors |= problem.Severity == Severity.Error;
+        if (kept.Count < most)
+            kept.Add(problem);
+        else
+            left++;
+    }
+
+    /// <summary>
+    /// All that are kept, by file, line and column, those without a place first; at one place in the order in which they were found.
+    /// Where some were left out, one more says how many.
+    /// </summary>
+    public ImmutableArray<Problem> ToSorted()
+    {
+        IEnumerable<Problem> sorted = kept
+            .OrderBy(problem => problem.Place?.File, StringComparer.Ordinal)
+            .ThenBy(problem => problem.Place?.Line)
+            .ThenBy(problem => problem.Place?.Column);
+        return left == 0 ? [.. sorted] : [.. sorted, SheetProblems.TooManyProblems(left)];
+    }
+}

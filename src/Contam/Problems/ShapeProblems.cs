@@ -1,0 +1,60 @@
+using Contam.Families;
+
+namespace Contam.Problems;
+
+/// <summary>The wording of values that do not fit where they stand.</summary>
+internal static class ShapeProblems
+{
+    public static Problem Nothing(SourceSpan place, string due) =>
+        Wording.Error(ProblemCodes.Nothing, place, $"nothing is written here; {due} is due", "write a value, or leave the key out");
+
+    public static Problem WrongShape(SourceSpan place, string due, string found) =>
+        Wording.Error(ProblemCodes.WrongShape, place, $"{due} is due, got {found}", "");
+
+    public static Problem UnknownKey(SourceSpan place, string key, string called, string? near, IEnumerable<string> keys) => Wording.Error(
+        ProblemCodes.UnknownKey, place, $"{called} has no key {Wording.Quoted(key)}", Wording.DidYouMean(near, $"it has {Wording.AllOf(keys)}"));
+
+    public static Problem MissingKey(SourceSpan place, string called, string key, string example) =>
+        Wording.Error(ProblemCodes.MissingKey, place, $"{called} needs the key `{key}`", $"for instance `{key}: {example}`");
+
+    public static Problem NoKey(SourceSpan place, string called, IEnumerable<string> keys) =>
+        Wording.Error(ProblemCodes.MissingKey, place, $"{called} needs a key", $"give at least one of {Wording.AllOf(keys)}");
+
+    public static Problem BadId(SourceSpan place, string written, string called, bool mayRepeat, string? mended) => Wording.Error(
+        ProblemCodes.BadId,
+        place,
+        $"{Wording.Quoted(written)} cannot be {called}",
+        Wording.DidYouMean(mended, "write a letter, then lower-case letters, digits and single hyphens" + (mayRepeat ? "; `-#` at the end for a repeated part" : "")));
+
+    public static Problem BadPrefix(SourceSpan place, string written) => Wording.Error(
+        ProblemCodes.BadId, place, $"{Wording.Quoted(written)} cannot be a prefix", "write lower-case letters and digits with a hyphen at the end, for instance `port-`");
+
+    public static Problem BadChoice(SourceSpan place, string written, string called, IEnumerable<string> choices, string? near) => Wording.Error(
+        ProblemCodes.BadChoice, place, $"{called} is {Wording.OneOf(choices)}, got {Wording.Quoted(written)}", Wording.DidYouMean(near, ""));
+
+    public static Problem BadFlag(SourceSpan place, string written)
+    {
+        string mend = written.ToLowerInvariant() switch
+        {
+            "yes" or "on" or "y" or "true" => "write `true`",
+            "no" or "off" or "n" or "false" => "write `false`",
+            _ => "",
+        };
+        return Wording.Error(ProblemCodes.BadFlag, place, $"`true` or `false` is due, got {Wording.Quoted(written)}", mend);
+    }
+
+    public static Problem BadNumber(SourceSpan place, string written, string due) =>
+        Wording.Error(ProblemCodes.BadNumber, place, $"{due} is due, got {Wording.Quoted(written)}", "write digits alone");
+
+    public static Problem BadNumberOf(SourceSpan place, string written, string unit, double most) => Wording.Error(
+        ProblemCodes.BadNumber,
+        place,
+        $"a number of {unit} is due, got {Wording.Quoted(written)}",
+        $"write digits alone, if need be with a point: the key names the unit; at most {Wording.Number(most)}");
+
+    public static Problem EmptyList(SourceSpan place, string called) =>
+        Wording.Error(ProblemCodes.EmptyList, place, $"{called} is due, got an empty list", "write at least one, or leave the key out");
+
+    public static Problem TwiceInList(SourceSpan place, string written, SourceSpan first) =>
+        Wording.Error(ProblemCodes.TwiceInList, place, $"{Wording.Quoted(written)} stands twice in this list", "keep one of the two", first);
+}

@@ -1,0 +1,208 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Families.Reading.Shapes;
+using Contam.Problems;
+
+namespace Contam.Treatment.Reading;
+
+/// <summary>Makes a standard from what its file says.</summary>
+internal sealed class StandardBuilder
+{
+    private readonly Form form;
+    private readonly ProblemList problems;
+    private readonly ImmutableArray<Kind> kinds;
+    private readonly ImmutableArray<Debris> debris;
+    private readonly Catalogue known;
+
+    /// <summary>For a file, with what the standards below it know.</summary>
+    public StandardBuilder(Form form, Catalogue below, ProblemList problems)
+    {
+        this.form = form;
+        this.problems = problems;
+        kinds = ReadKinds();
+        debris = ReadDebris();
+        known = new Catalogue([.. below.Kinds, .. kinds], [Debris.Metal, Debris.Rubber, Debris.Water, .. below.Debris, .. debris]);
+    }
+
+    /// <summary>The standard. Of use only where no problem was raised.</summary>
+    public ShopStandard Build() => new()
+    {
+        Id = form.Get(StandardKeys.Standard, ""),
+        Title = form.Get(StandardKeys.Title, ""),
+        Sha256 = form.Sheet.Source.Sha256,
+        CleanFindings = form.Find(StandardKeys.CleanFindings) is bool accepts ? (accepts ? CleanFindings.Accept : CleanFindings.Never) : null,
+        Kinds = kinds,
+        Debris = debris,
+        Rules = ReadRules(),
+        Times = ReadTimes(),
+        Cautions = ReadCautions(),
+        Texts = ReadTexts(),
+        WorkingDay = form.Find(StandardKeys.WorkingDay),
+        FirstRunningHours = form.Find(StandardKeys.FirstRunningHours),
+    };
+
+    private ImmutableArray<Kind> ReadKinds()
+    {
+        var read = ImmutableArray.CreateBuilder<Kind>();
+        foreach (Entry<string, Form> entry in form.Get(StandardKeys.Kinds, []))
+        {
+            // A kind whose keys do not fit is still known, so that what names it is not told as well.
+            if (entry.Value.Value is not Form kind)
+            {
+                read.Add(new Kind(entry.Key.Value, entry.Key.Place));
+                continue;
+            }
+
+            read.Add(new Kind(entry.Key.Value, entry.Key.Place)
+            {
+                About = kind.Get(StandardKeys.About, ""),
+                IsRemovable = kind.Get(StandardKeys.Removable, false),
+                IsFilter = kind.Get(StandardKeys.Filter, false),
+                JoinsFluids = kind.Get(StandardKeys.JoinsFluids, false),
+                FluidMayEnd = kind.Get(StandardKeys.FluidMayEnd, false),
+                Minutes = kind.TryGet(StandardKeys.Minutes, out Form? minutes) ? MinutesKeys.Read(minutes) : TaskMinutes.None,
+                Seals = [.. kind.Get(StandardKeys.Seals, []).Select(seal => seal.Value)],
+            });
+        }
+
+        return read.DrainToImmutable();
+    }
+
+    private ImmutableArray<Debris> ReadDebris()
+    {
+        var read = ImmutableArray.CreateBuilder<Debris>();
+        foreach (Entry<string, Form> entry in form.Get(StandardKeys.Debris, []))
+        {
+            string name = entry.Key.Value;
+            if (name == Debris.Metal.Name || name == Debris.Rubber.Name || name == Debris.Water.Name)
+                problems.Add(StandardProblems.BuiltInDebris(entry.Key.Place, name));
+            else
+                read.Add(new Debris(name, entry.Value.Value?.Get(StandardKeys.HasSize, true) ?? true, entry.Value.Value?.Get(StandardKeys.Hard, false) ?? false));
+        }
+
+        return read.DrainToImmutable();
+    }
+
+    private ImmutableArray<Rule> ReadRules()
+    {
+        var read = ImmutableArray.CreateBuilder<Rule>();
+        var firstFor = new Dictionary<RuleFor, Rule>();
+        foreach (Located<Form> written in form.Get(StandardKeys.Rules, []))
+        {
+            Form rule = written.Value;
+            if (!rule.TryGet(StandardKeys.RuleFor, out Form? target))
+                continue;
+            var ruleFor = new RuleFor(
+                target.TryGet(StandardKeys.ForPart, out string? part) ? part : null,
+                KindOf(target.Locate(StandardKeys.ForKind)),
+                DebrisOf(target.Locate(StandardKeys.ForDebris)));
+            var made = new Rule(
+                ruleFor,
+                Treatments(rule, StandardKeys.Exposed),
+                Treatments(rule, StandardKeys.Guarded),
+                Treatments(rule, StandardKeys.Failed),
+                rule.Get(StandardKeys.Because, ""),
+                rule.Place);
+            if (ruleFor == new RuleFor(null, null, null))
+                continue;
+            if (firstFor.TryAdd(ruleFor, made))
+                read.Add(made);
+            else if (!SaysTheSame(firstFor[ruleFor], made))
+                problems.Add(StandardProblems.RulesDiffer(rule.ValuePlace(StandardKeys.RuleFor), Phrase(ruleFor), firstFor[ruleFor].Place));
+        }
+
+        return read.DrainToImmutable();
+    }
+
+    private ImmutableArray<(string Kind, TaskMinutes Minutes)> ReadTimes()
+    {
+        var read = ImmutableArray.CreateBuilder<(string, TaskMinutes)>();
+        foreach (Entry<string, Form> entry in form.Get(StandardKeys.Times, []))
+        {
+            if (KindOf(entry.Key) is string kind && entry.Value.Value is Form minutes)
+                read.Add((kind, MinutesKeys.Read(minutes)));
+        }
+
+        return read.DrainToImmutable();
+    }
+
+    private ImmutableArray<CautionRule> ReadCautions()
+    {
+        var read = ImmutableArray.CreateBuilder<CautionRule>();
+        foreach (Located<Form> written in form.Get(StandardKeys.Cautions, []))
+        {
+            BearsOn target = BearsOnOf(written.Value, StandardKeys.CautionFor);
+            read.Add(new CautionRule(
+                target,
+                written.Value.Get(StandardKeys.CautionSay, ""),
+                written.Value.Get(StandardKeys.CautionSource, "common practice, no source"),
+                written.Place));
+        }
+
+        return read.DrainToImmutable();
+    }
+
+    private ImmutableArray<StepWording> ReadTexts()
+    {
+        var read = ImmutableArray.CreateBuilder<StepWording>();
+        foreach (Located<Form> written in form.Get(StandardKeys.Texts, []))
+        {
+            BearsOn target = BearsOnOf(written.Value, StandardKeys.TextFor);
+            read.Add(new StepWording(
+                target,
+                written.Value.Get(StandardKeys.TextSay, ""),
+                written.Value.Get(StandardKeys.TextUntil, ""),
+                written.Value.Get(StandardKeys.TextStopIf, ""),
+                written.Place));
+        }
+
+        return read.DrainToImmutable();
+    }
+
+    private BearsOn BearsOnOf(Form written, Key<Form> key) => !written.TryGet(key, out Form? target)
+        ? new BearsOn(null, null, null, null, null, null)
+        : new BearsOn(
+            target.TryGet(StandardKeys.ForCircuit, out string? circuit) ? circuit : null,
+            target.TryGet(StandardKeys.ForFluid, out string? fluid) ? fluid : null,
+            target.Find(StandardKeys.ForTreatment),
+            target.Find(StandardKeys.ForAction),
+            KindOf(target.Locate(StandardKeys.ForKind)),
+            DebrisOf(target.Locate(StandardKeys.ForDebris)));
+
+    private string? KindOf(Located<string>? written)
+    {
+        if (written is Located<string> name && known.FindKind(name.Value) is null)
+            problems.Add(FamilyProblems.UnknownKind(name.Place, name.Value, NearName.Of(name.Value, known.Kinds.Select(kind => kind.Name))));
+        return written?.Value;
+    }
+
+    private string? DebrisOf(Located<string>? written)
+    {
+        if (written is Located<string> name && known.FindDebris(name.Value) is null)
+            problems.Add(FamilyProblems.UnknownDebris(name.Place, name.Value, NearName.Of(name.Value, known.Debris.Select(sort => sort.Name))));
+        return written?.Value;
+    }
+
+    private static ImmutableArray<TreatmentKind>? Treatments(Form rule, Key<ImmutableArray<Located<TreatmentKind>>> key) =>
+        rule.TryGet(key, out ImmutableArray<Located<TreatmentKind>> written) ? [.. written.Select(treatment => treatment.Value).Order()] : null;
+
+    private static bool SaysTheSame(Rule one, Rule other) =>
+        AreSame(one.Exposed, other.Exposed) && AreSame(one.Guarded, other.Guarded) && AreSame(one.Failed, other.Failed)
+        && one.Because == other.Because;
+
+    // Arrays of equal contents are not equal by themselves.
+    private static bool AreSame(ImmutableArray<TreatmentKind>? one, ImmutableArray<TreatmentKind>? other) =>
+        one is null || other is null ? one is null && other is null : one.Value.SequenceEqual(other.Value);
+
+    private static string Phrase(RuleFor target)
+    {
+        var words = new List<string>();
+        if (target.Part is string part)
+            words.Add("the part " + Wording.Quoted(part));
+        if (target.Kind is string kind)
+            words.Add("the kind " + Wording.Quoted(kind));
+        if (target.Debris is string debris)
+            words.Add("the debris " + Wording.Quoted(debris));
+        return string.Join(" with ", words);
+    }
+}

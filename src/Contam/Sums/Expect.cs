@@ -41,8 +41,19 @@ internal static class Expect
             : new Fault($"{what} comes out longer than ten years; look at the flow and the volume");
     }
 
-    /// <summary>A number for people: six figures at most, no trailing zeros, the same in every culture.</summary>
-    internal static string Show(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
+    /// <summary>A number for people: six figures at most, no trailing zeros, the same in every culture; powers of ten only where it would be very long.</summary>
+    internal static string Show(double value)
+    {
+        string figures = value.ToString("E5", CultureInfo.InvariantCulture);
+        bool isShort = value == 0 || (Math.Abs(value) >= 1e-6 && Math.Abs(value) < 1e12);
+        return isShort
+            ? decimal.Parse(figures, NumberStyles.Float, CultureInfo.InvariantCulture).ToString("0.###########", CultureInfo.InvariantCulture)
+            : value.ToString("G6", CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>How many of something: <c>1 reading</c>, <c>2 readings</c>.</summary>
+    internal static string Count(int count, string one, string several) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : several)}");
 
     private static Fault Wrong(string what, double value, string unit, string expected)
     {

@@ -23,7 +23,7 @@ public sealed record FlowBalance(Share Spread, ImmutableArray<Share> AgainstMean
     private static Sum<FlowBalance> OfNumbers(ImmutableArray<double> delivered, string unit)
     {
         if (delivered.Length < 2)
-            return new Fault(FormattableString.Invariant($"{delivered.Length} deliveries are given; at least 2 were expected"));
+            return new Fault($"{Expect.Count(delivered.Length, "delivery is", "deliveries are")} given; at least 2 were expected");
         for (int i = 0; i < delivered.Length; i++)
         {
             if (Expect.NotNegative(FormattableString.Invariant($"delivery {i + 1}"), delivered[i], unit) is { } fault)

@@ -25,7 +25,7 @@ public sealed class ViscosityCurve
     {
         ArgumentNullException.ThrowIfNull(fluid);
         if (fluid.Viscosity.Length < 2)
-            return new Fault($"{fluid.Id} has its viscosity at {fluid.Viscosity.Length} temperatures; at least 2 were expected");
+            return new Fault($"{fluid.Id} has its viscosity at {Expect.Count(fluid.Viscosity.Length, "temperature", "temperatures")}; at least 2 were expected");
         ImmutableArray<(Temperature At, KinematicViscosity Viscosity)> rising = [.. fluid.Viscosity.OrderBy(point => point.At.Kelvin)];
         var lines = ImmutableArray.CreateBuilder<ViscosityLine>(rising.Length - 1);
         for (int i = 1; i < rising.Length; i++)

@@ -51,7 +51,9 @@ public sealed record CleanlinessCode(CleanlinessNumber? At4, CleanlinessNumber? 
         int number = CleanlinessScale.NumberOf(new(counted / millilitres)).Value;
         if (counted >= FewCounted.Enough)
             return new CleanlinessNumber(number, number, fewCounted: false);
-        int upTo = CleanlinessScale.NumberOf(new(FewCounted.MostLikelyAtMost((int)counted) / millilitres)).Value;
+        // However small the sample, what it could hold stays a number.
+        double most = Math.Min(FewCounted.MostLikelyAtMost((int)counted) / millilitres, double.MaxValue);
+        int upTo = CleanlinessScale.NumberOf(new(most)).Value;
         return new CleanlinessNumber(number, upTo, fewCounted: true);
     }
 

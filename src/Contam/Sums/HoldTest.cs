@@ -52,16 +52,3 @@ public sealed record HoldTest(HoldKind Kind, Pressure Start, Pressure End, TimeS
     /// <param name="uncertainty">Of the loss, at least 0: two gauge readings, so it may be off by both.</param>
     public Sum<HoldJudgement> Judge(Limit limit, Pressure uncertainty = default) => HoldSum.Judge(this, limit, uncertainty);
 }
-
-/// <summary>What a hold comes to.</summary>
-/// <param name="GaugeLoss">Start less end, as the gauge shows it; below 0 where it rose.</param>
-/// <param name="Loss">The same, less what the temperature and the atmosphere did: what a limit is held against.</param>
-/// <param name="IsCorrected">Whether temperatures were given, so that <paramref name="Loss"/> is corrected for them.</param>
-/// <param name="Leak">The mean leak, at the start's temperature; out of a pressure, into a vacuum; below 0 where the gauge rose instead; <c>null</c> where the volume is not known.</param>
-public sealed record HoldFigures(Pressure GaugeLoss, Pressure Loss, bool IsCorrected, LeakRate? Leak);
-
-/// <summary>A hold against a limit.</summary>
-/// <param name="Figures">What it came to.</param>
-/// <param name="Judgement">What that is worth.</param>
-/// <param name="Notes">What must be said beside it, each once, in the order of <see cref="HoldNote"/>.</param>
-public sealed record HoldJudgement(HoldFigures Figures, Judgement Judgement, System.Collections.Immutable.ImmutableArray<HoldNote> Notes);

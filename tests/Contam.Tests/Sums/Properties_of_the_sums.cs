@@ -249,6 +249,12 @@ public sealed class Properties_of_the_sums
             FlowBalance.Of([new Volume(first), new Volume(second)]).Then<double>(balance => balance.Spread.OfOne),
             new HoldTest(HoldKind.Vacuum, new(first), new(second), TimeSpan.FromMinutes(1)) { Atmosphere = new(third), Volume = new Volume(fourth) }
                 .Figures().Then<double>(figures => figures.Loss.Pascals),
+            CleanlinessScale.NumberOf(new(first)).Then<double>(number => number),
+            CleanlinessCode.OfCounted(3, 2, 0, new(first)).Then<double>(code => code.At14!.Value.UpTo),
+            WaterInOil.Meaning(new(first), new Saturation(new(second), new(third), "")).Then<double>(meaning => (double)meaning.Form),
+            Judge.Reading(Given.Limit(Measure.RunOut, Given.AtMostMm(1)), new Length(first), new Length(second)).Then<double>(judgement => (double)judgement.Verdict),
+            Flush.Of(new FlushQuestion([new BoreToFlush(new PartId("part"), new(first))], new(second)) { Flow = new FlowRate(third), WantedReynolds = fourth })
+                .Then<double>(answer => answer.Bores[0].Reynolds),
         ];
         return sums.All(sum => sum.Fault is not null || double.IsFinite(sum.Value));
     }

@@ -1,0 +1,36 @@
+namespace Contam.Sums;
+
+/// <summary>What must be said beside a hold's verdict.</summary>
+public enum HoldNote
+{
+    /// <summary>It was watched for less time than the limit asks.</summary>
+    WatchedTooShort,
+
+    /// <summary>It began from less pressure or vacuum than the limit asks.</summary>
+    StartedTooLow,
+
+    /// <summary>The loss is below 0 by more than the meter's uncertainty: something else than a leak moved the gauge.</summary>
+    RoseInstead,
+
+    /// <summary>No temperatures were given, so a change of temperature can hide a leak or look like one.</summary>
+    NotCorrectedForTemperature,
+
+    /// <summary>It holds, and yet water got in.</summary>
+    HoldsAlthoughWaterGotIn,
+}
+
+/// <summary>How the notes are worded.</summary>
+public static class HoldNotes
+{
+    /// <summary>The note as a sentence without a full stop.</summary>
+    public static string Text(HoldNote note) => note switch
+    {
+        HoldNote.WatchedTooShort => "it was watched for less time than the limit asks; watch it for the whole time",
+        HoldNote.StartedTooLow => "it began from less than the limit asks; begin again from there",
+        HoldNote.RoseInstead => "the gauge moved the wrong way; look for a change of temperature, or a source that was not shut off",
+        HoldNote.NotCorrectedForTemperature => "no temperatures were given; a degree of change moves the absolute pressure of shut-in gas by about a third of a percent",
+        HoldNote.HoldsAlthoughWaterGotIn => "it holds, and yet water got in: a seal can hold one way and not the other, or still and not turning, or cold and not warm; "
+            + "test it the other way round, and look for another way in",
+        _ => throw new ArgumentOutOfRangeException(nameof(note), note, "not a note"),
+    };
+}

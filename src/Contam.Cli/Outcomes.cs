@@ -37,7 +37,7 @@ internal static class Outcomes
         return ExitCode.WrongUse;
     }
 
-    private static IEnumerable<string> NamesTo(CommandResult command)
+    private static List<string> NamesTo(CommandResult command)
     {
         var names = new List<string>();
         for (SymbolResult? at = command; at is not null; at = at.Parent)

@@ -35,7 +35,7 @@ internal sealed class CheckCommand(Shell shell, Loading loading) : ICommandSourc
         string[] named = call.GetValue(files)!;
         if (loading.Standard(call.GetValue(standard)) is not { } rules)
             return ExitCode.WrongUse;
-        ImmutableArray<Problem> problems = [.. named.SelectMany(file => loading.Check(file, rules))];
+        ImmutableArray<Problem> problems = [.. named.SelectMany(file => Loading.Check(file, rules))];
         bool canAllBeRead = problems.All(problem => problem.Place is not null || problem.Severity != Severity.Error);
         int errors = problems.Count(problem => problem.Severity == Severity.Error);
         if (call.GetValue(format) == "json")

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Contam.Families;
 using Contam.Reports.Json;
 using Contam.Reports.Text;
 

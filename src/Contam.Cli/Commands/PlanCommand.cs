@@ -1,9 +1,8 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using Contam.Families;
 using Contam.Plans;
+using Contam.Reports;
 using Contam.Reports.Text;
-using Contam.Treatment;
 
 namespace Contam.Cli.Commands;
 
@@ -12,7 +11,8 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
 {
     private readonly FailureArguments failure = new();
     private readonly Option<int> technicians = new("--technicians") { Description = "how many work at once (default 1)", DefaultValueFactory = _ => 1 };
-    private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json");
+    private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json", "markdown", "csv");
+    private readonly Option<string> what = CommonOptions.OneOf("--what", "which table, with --format csv", "steps", "order");
 
     public Command Build()
     {
@@ -32,6 +32,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
         });
         command.Options.Add(technicians);
         command.Options.Add(format);
+        command.Options.Add(what);
         command.SetAction(Run);
         return command;
     }
@@ -45,10 +46,29 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
             Findings = question.Findings,
             Technicians = call.GetValue(technicians),
         });
-        if (call.GetValue(format) == "json")
-            shell.Out.Write(PlanJson.Write(plan));
-        else
-            PlanText.Write(plan, question.Family, shell.Out, CommonOptions.LookOf(call, shell));
+        Write(plan, question.Family, call);
         return ExitCode.Yes;
+    }
+
+    private void Write(PlanDocument plan, Family family, ParseResult call)
+    {
+        switch (call.GetValue(format))
+        {
+            case "json":
+                shell.Out.Write(PlanJson.Write(plan));
+                break;
+            case "markdown":
+                PlanMarkdown.Write(plan, family, shell.Out);
+                break;
+            case "csv" when call.GetValue(what) == "order":
+                PlanCsv.WriteOrder(plan, shell.Out);
+                break;
+            case "csv":
+                PlanCsv.WriteSteps(plan, shell.Out);
+                break;
+            default:
+                PlanText.Write(plan, family, shell.Out, CommonOptions.LookOf(call, shell));
+                break;
+        }
     }
 }

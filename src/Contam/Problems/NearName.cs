@@ -35,6 +35,23 @@ internal static class NearName
     }
 
     /// <summary>
+    /// Up to <paramref name="most"/> candidates that may have been meant, the nearest first: by slips, or because one name holds the other.
+    /// </summary>
+    internal static IEnumerable<string> AllOf(string name, IEnumerable<string> candidates, int most)
+    {
+        if (name.Length is 0 or > LongestName)
+            return [];
+        int allowed = Math.Clamp(name.Length / 3, 1, 4);
+        return candidates
+            .Where(candidate => candidate.Length <= LongestName)
+            .Select(candidate => (Candidate: candidate, Slips: Slips(name, candidate), Holds: name.Length >= 3 && candidate.Contains(name, StringComparison.Ordinal)))
+            .Where(one => one.Slips <= allowed || one.Holds)
+            .OrderBy(one => one.Slips)
+            .Take(most)
+            .Select(one => one.Candidate);
+    }
+
+    /// <summary>
     /// The optimal string alignment distance: the fewest insertions, deletions, substitutions and swaps of neighbours, no letter touched twice.
     /// </summary>
     internal static int Slips(string from, string to)

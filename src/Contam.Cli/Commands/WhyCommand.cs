@@ -1,0 +1,60 @@
+using System.CommandLine;
+using Contam.Families;
+using Contam.Reports.Json;
+using Contam.Reports.Text;
+using Contam.Spread;
+using Contam.Treatment;
+using Contam.Why;
+
+namespace Contam.Cli.Commands;
+
+/// <summary><c>contam why</c>: how debris gets to one part, or what keeps it clear.</summary>
+internal sealed class WhyCommand(Shell shell, Loading loading) : ICommandSource
+{
+    private readonly FailureArguments failure = new();
+    private readonly Option<string> part = new("--part") { Description = "the part that is asked about", HelpName = "PART", Required = true };
+    private readonly Option<bool> plain = new("--plain") { Description = "one paragraph that a customer understands" };
+    private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json");
+
+    public Command Build()
+    {
+        var command = new Command(
+            "why",
+            """
+            How debris gets from the failure to a part, hop by hop, what would have to hold, and which rule gave its treatment; for a part not reached: why not.
+
+            Example:
+              contam why systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal --part injector-3
+            """);
+        failure.AddTo(command);
+        command.Options.Add(part);
+        command.Options.Add(plain);
+        command.Options.Add(format);
+        command.SetAction(Run);
+        return command;
+    }
+
+    private int Run(ParseResult call)
+    {
+        if (loading.Read(call, failure) is not { } question)
+            return ExitCode.WrongUse;
+        if (question.Debris.Length > 1)
+            throw new WrongUseException($"why answers for one debris at a time. Add --debris {question.Debris[0].Name}, or --debris {question.Debris[1].Name}.");
+        PartId asked = new QuestionNames(question.Family, new Catalogue([], [])).Part(call.GetValue(part)!);
+        Explanation why = Explaining.Of(
+            new SpreadQuestion(question.Family, question.Failed, question.Debris[0])
+            {
+                Findings = question.Findings,
+                AcceptsCleanFindings = question.Standard.CleanFindings != CleanFindings.Never,
+            },
+            asked,
+            question.Standard);
+        if (call.GetValue(format) == "json")
+            shell.Out.Write(WhyJson.Write(why, question.Family));
+        else if (call.GetValue(plain))
+            new TextPage(shell.Out, CommonOptions.LookOf(call, shell)).Paragraph(WhyText.Plain(why, question.Family));
+        else
+            WhyText.Write(why, question.Family, shell.Out, CommonOptions.LookOf(call, shell));
+        return ExitCode.Yes;
+    }
+}

@@ -21,7 +21,7 @@ internal sealed class PlanSteps
             numberOf[schedule.Jobs[place].Job] = place + 1;
 
         double[] slack = Slack.Of(graph, schedule);
-        var writer = new StepWriter(request, bearing);
+        var writer = new StepWriter(request, draft, bearing);
         Steps = [.. schedule.Jobs.Select(scheduled => StepOf(scheduled, graph, slack[scheduled.Job], writer))];
         double bench = graph.Jobs.Where(job => job.NeedsHands).Sum(job => job.Minutes);
         Hours = new PlanHours(InHours(bench), InHours(schedule.Elapsed), technicians, InHours(LowerBounds.Of(graph, technicians)));
@@ -85,6 +85,7 @@ internal sealed class PlanSteps
         var placeOf = new Dictionary<PartId, int>();
         foreach (PartId part in family.Circuits.SelectMany(circuit => circuit.Parts).Concat(family.Parts.Select(part => part.Id)))
             placeOf.TryAdd(part, placeOf.Count);
-        return [.. graph.Jobs.Select(job => Bearing.PartsOf(job) is [var first, ..] ? placeOf[first.Id] + 1 : 0)];
+        // Before anything is opened the failure itself is looked at first, in the order in which the looks were asked for.
+        return [.. graph.Jobs.Select(job => job.Phase != Phase.Confirm && Bearing.PartsOf(job) is [var first, ..] ? placeOf[first.Id] + 1 : 0)];
     }
 }

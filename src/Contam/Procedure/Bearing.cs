@@ -30,9 +30,14 @@ internal sealed class Bearing
     /// <summary>The debris that could have come to a part, in the order of the plan.</summary>
     public IEnumerable<Debris> DebrisAt(Part part) => spreads.Where(spread => spread.Find(part.Id) is not null).Select(spread => spread.Debris);
 
-    /// <summary>Whether every condition that is said fits the job: its action, or the kind, circuits, fluids and debris of any of its parts.</summary>
+    /// <summary>
+    /// Whether every condition that is said fits the job: its action, or the kind, circuits, fluids and debris of any of its parts.
+    /// Writing something down, waiting and sending out are done with clean hands; only what names that action fits them.
+    /// </summary>
     public bool Fits(BearsOn on, Job job)
     {
+        if (job.Action is StepAction.Note or StepAction.SendOut && on.Action != job.Action)
+            return false;
         Part[] parts = PartsOf(job);
         IEnumerable<Circuit> circuits = job.Action == StepAction.MakeSafe ? Circuits.Where(circuit => circuit.Name == job.Topic) : parts.SelectMany(CircuitsOf);
         return (on.Action is not { } action || action == job.Action)

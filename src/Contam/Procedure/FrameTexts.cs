@@ -7,8 +7,6 @@ namespace Contam.Procedure;
 /// <summary>The words of the steps that frame a procedure: order, make safe, confirm and prove. Common practice, no source, unless a caution beside them says otherwise.</summary>
 internal sealed class FrameTexts
 {
-    private const int MostNamed = 8;
-
     private readonly ProcedureRequest request;
     private readonly string debris;
     private readonly string hours;
@@ -30,7 +28,7 @@ internal sealed class FrameTexts
             JobTopics.Order => OrderText(),
             JobTopics.Engine => "Stop the engine and keep it stopped: battery off, key out, a tag on the helm or panel. Let it cool. The engine may not be run again before every step of the phases before prove is ticked.",
             JobTopics.Cause => CauseText(job.Part!),
-            JobTopics.Condition => ConditionText(job.Part!),
+            JobTopics.Condition => ConditionText(job),
             JobTopics.GoOn => $"Decide: does what you have seen fit this plan? If another part has failed, or other debris than {debris} is there, stop and plan again with it.",
             JobTopics.Arrival => $"Wait for the new {Sentences.InSentence(job.Part!.Name)}, ordered in the first step: {job.Part.Lead!.Value.TotalDays.ToString("0.#", CultureInfo.InvariantCulture)} d.",
             JobTopics.Prime => "Fill with new fluids and prime by hand until no air comes, ignition and fuel supply still off.",
@@ -43,7 +41,7 @@ internal sealed class FrameTexts
         };
     }
 
-    private static string Names(Job job) => Sentences.List(job.Parts.Select(part => Sentences.InSentence(part.Name)));
+    private static string Names(Job job) => Sentences.Names(job.Parts);
 
     private string SecondLookText(Job job) => job.Parts.IsEmpty
         ? $"After the first {hours} running hours look again at what was drained from every opened circuit."
@@ -60,10 +58,10 @@ internal sealed class FrameTexts
 
     private string CauseText(Part failed)
     {
-        string[] upstream = [.. UpstreamThatSheds(failed).Select(part => Sentences.InSentence(part.Name))];
+        Part[] upstream = [.. UpstreamThatSheds(failed)];
         return upstream.Length == 0
             ? $"Find what made {Sentences.InSentence(failed.Name)} fail, and put it right. Nothing upstream of it is known to shed {debris}."
-            : $"Find what made {Sentences.InSentence(failed.Name)} fail, and put it right. Upstream of it and able to shed {debris}: {Sentences.ListUpTo(MostNamed, upstream)}. If one of these has failed, plan again with it.";
+            : $"Find what made {Sentences.InSentence(failed.Name)} fail, and put it right. Upstream of it and able to shed {debris}: {Sentences.Names(upstream)}. If one of these has failed, plan again with it.";
     }
 
     /// <summary>Parts from which the failed part can be reached and that shed this debris, in the order of the family.</summary>
@@ -86,17 +84,11 @@ internal sealed class FrameTexts
         return family.Parts.Where(part => !isFailed.Contains(part.Id) && upstream.Contains(part.Id) && request.Spreads.Any(spread => part.ShedOf(spread.Debris) is not null));
     }
 
-    private string ConditionText(Part condition)
+    private string ConditionText(Job job)
     {
-        PartId[] parts =
-        [
-            .. request.Spreads.SelectMany(spread => spread.Conditional)
-                .Where(one => one.IfFailed == condition.Id || one.AlsoFailed.Contains(condition.Id))
-                .SelectMany(one => one.Parts)
-                .Distinct()
-                .OrderBy(request.Family.IndexOf),
-        ];
-        string[] names = [.. parts.Select(id => Sentences.InSentence(request.Family[id].Name))];
-        return $"Look at {Sentences.InSentence(condition.Name)}. If it has failed too, {Sentences.ListUpTo(MostNamed, names)} {(names.Length == 1 ? "is" : "are")} reached as well: plan again with it.";
+        int reached = request.Spreads.SelectMany(spread => spread.Conditional).SelectMany(one => one.Parts).Distinct().Count();
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"Look, as far as can be seen before anything is opened, for signs that one of these has failed too: {Sentences.Names(job.Parts)}. Each would carry {debris} further, to {reached} more {(reached == 1 ? "part" : "parts")} in all: plan again with it.");
     }
 }

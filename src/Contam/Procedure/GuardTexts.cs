@@ -12,10 +12,12 @@ internal sealed class GuardTexts
 
     private readonly ProcedureRequest request;
     private readonly ILookup<PartId, PartId> openFrom;
+    private readonly HashSet<PartId> comesOff;
 
-    public GuardTexts(ProcedureRequest request)
+    public GuardTexts(ProcedureRequest request, ProcedureDraft draft)
     {
         this.request = request;
+        comesOff = [.. draft.Graph.Jobs.Where(job => job.Action == StepAction.Remove).Select(job => job.Part!.Id)];
         var failed = request.Failed.ToHashSet();
         openFrom = request.Family.Joints.Where(joint => SpreadGraph.IsOpen(request.Family, joint, failed)).ToLookup(joint => joint.From, joint => joint.To);
     }
@@ -23,18 +25,23 @@ internal sealed class GuardTexts
     /// <summary>A sentence with a leading space for the first look at, or work on, a guarded part; else empty.</summary>
     public string Write(Job job)
     {
-        if (job.Part is not { } part || job.ForAccess || job.Phase is not (Phase.Strip or Phase.CleanOut or Phase.Test) || job.Action is not (StepAction.Inspect or StepAction.Remove or StepAction.Test))
+        if (job.Part is not { } part || job.ForAccess || !IsFirstSight(job, part))
             return "";
         foreach (DebrisSpread spread in request.Spreads)
         {
             if (spread.Find(part.Id) is not { Grade: Grade.Guarded } || BarrierBefore(spread, part) is not { } barrier)
                 continue;
-            string[] then = [.. GuardedFrom(spread, part.Id).Select(id => Sentences.InSentence(request.Family[id].Name))];
-            return $" If {spread.Debris.Name} is found here, {Sentences.InSentence(barrier.Name)} has not held it: stop, record the find and plan again; then {Sentences.ListUpTo(MostNamed, then)} count{(then.Length == 1 ? "s" : "")} as exposed.";
+            IReadOnlyList<string> then = Sentences.FoldedNames(GuardedFrom(spread, part.Id).Select(id => request.Family[id]));
+            return $" If {spread.Debris.Name} is found here, {Sentences.InSentence(barrier.Name)} has not held it: stop, record the find and plan again; then {Sentences.ListUpTo(MostNamed, then)} count{(then.Count == 1 ? "s" : "")} as exposed.";
         }
 
         return "";
     }
+
+    /// <summary>Taking it off, or, where it stays, the look or the test.</summary>
+    private bool IsFirstSight(Job job, Part part) => comesOff.Contains(part.Id)
+        ? job.Action == StepAction.Remove
+        : job.Phase is Phase.CleanOut or Phase.Test && job.Action is StepAction.Inspect or StepAction.Test;
 
     /// <summary>The last part before this one that holds the debris to what arrives here, or <c>null</c> where a joint does.</summary>
     private Part? BarrierBefore(DebrisSpread spread, Part part)

@@ -10,6 +10,8 @@ internal sealed partial class ProcedureBuilder
     private const double OrderMinutes = 15;
     private const double MakeSafeMinutes = 10;
     private const double CauseMinutes = 15;
+    private const double ConditionMinutes = 5;
+    private const double QuickLookMinutes = 15;
     private const double GoOnMinutes = 5;
     private const double PrimeMinutes = 20;
     private const double CrankMinutes = 10;
@@ -36,15 +38,16 @@ internal sealed partial class ProcedureBuilder
         var looks = new List<Job>();
         foreach (PartId failed in InFamilyOrder(request.Failed))
         {
-            Job look = AddLook(family[failed], "");
+            Job look = AddLook(family[failed]);
             Job cause = graph.Add(id => new Job(id, Phase.Confirm, StepAction.Note) { Part = family[failed], Topic = JobTopics.Cause, Minutes = CauseMinutes });
             graph.Order(look, cause);
             looks.Add(look);
             looks.Add(cause);
         }
 
-        foreach (PartId condition in InFamilyOrder(request.Spreads.SelectMany(spread => spread.Conditional).SelectMany(one => one.AlsoFailed.Prepend(one.IfFailed))))
-            looks.Add(AddLook(family[condition], JobTopics.Condition));
+        Part[] conditions = [.. InFamilyOrder(request.Spreads.SelectMany(spread => spread.Conditional).SelectMany(one => one.AlsoFailed.Prepend(one.IfFailed))).Select(id => family[id])];
+        if (conditions.Length > 0)
+            looks.Add(AddConditionLook(conditions));
 
         goOn = graph.Add(id => new Job(id, Phase.Confirm, StepAction.Note) { Topic = JobTopics.GoOn, Minutes = GoOnMinutes });
         foreach (Job look in looks)
@@ -58,11 +61,14 @@ internal sealed partial class ProcedureBuilder
             graph.Order(made, goOn);
     }
 
-    private Job AddLook(Part part, string topic) => graph.Add(id => new Job(id, Phase.Confirm, StepAction.Inspect)
+    private Job AddLook(Part part) => graph.Add(id => new Job(id, Phase.Confirm, StepAction.Inspect) { Part = part, Minutes = times.Of(part, StepAction.Inspect) });
+
+    /// <summary>One look for signs, as far as can be seen before anything is opened, however many parts could have failed too.</summary>
+    private Job AddConditionLook(Part[] conditions) => graph.Add(id => new Job(id, Phase.Confirm, StepAction.Inspect)
     {
-        Part = part,
-        Topic = topic,
-        Minutes = times.Of(part, StepAction.Inspect),
+        Parts = [.. conditions],
+        Topic = JobTopics.Condition,
+        Minutes = ConditionMinutes * conditions.Select(part => part.RepeatOf ?? part.Id.Value).Distinct(StringComparer.Ordinal).Count(),
     });
 
     /// <summary>Prime, turn over, leak check, run, and look again after the first running hours; each after the one before, all after everything else.</summary>
@@ -78,7 +84,7 @@ internal sealed partial class ProcedureBuilder
 
         Job[] last = [.. graph.Jobs.Where(job => graph.After(job.Id).Count == 0)];
         Part[] filters = [.. Worked().Where(part => part.Kind.IsFilter)];
-        Part[] places = [.. Worked().Where(part => part.Inspect is not null)];
+        Part[] places = [.. PlacesForSecondLook()];
         Job? before = null;
         foreach ((string topic, double minutes, Part[] parts) in new (string, double, Part[])[]
         {
@@ -102,6 +108,14 @@ internal sealed partial class ProcedureBuilder
             graph.Order(before, job);
             before = job;
         }
+    }
+
+    /// <summary>Of the places to look at parts that were treated those that show well and quickly; where there are none, all of them.</summary>
+    private IEnumerable<Part> PlacesForSecondLook()
+    {
+        Part[] places = [.. Worked().Where(part => part.Inspect is not null)];
+        Part[] quick = [.. places.Where(part => part.Inspect!.Shows == Shows.Good && times.Of(part, StepAction.Inspect) <= QuickLookMinutes)];
+        return quick.Length > 0 ? quick : places;
     }
 
     /// <summary>The parts that are treated, in the order of the family.</summary>

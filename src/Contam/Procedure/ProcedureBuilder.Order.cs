@@ -23,12 +23,12 @@ internal sealed partial class ProcedureBuilder
         }
     }
 
-    /// <summary>What is in the way off first, on last; also for a part that is treated where it stands.</summary>
+    /// <summary>What is in the way off first, on last; also for a part that is treated where it stands, unless the family says how it is looked at as it is.</summary>
     private void OrderAccess()
     {
         for (int index = 0; index < items.Length; index++)
         {
-            if (jobsOf[index] is not { } jobs)
+            if (jobsOf[index] is not { } jobs || items[index]!.IsLookedAtAsItIs)
                 continue;
             foreach (PartId inTheWay in family.Parts[index].Access)
             {

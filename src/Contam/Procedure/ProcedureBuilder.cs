@@ -98,13 +98,13 @@ internal sealed partial class ProcedureBuilder
         {
             Remove = item.ComesOff ? Make(Phase.Strip, StepAction.Remove, isTreatment: false) : null,
             SendOut = item.GoesOut
-                ? graph.Add(id => new Job(id, Phase.CleanOut, StepAction.SendOut) { Part = part, Minutes = times.Away(part.SendOut!), IsWait = true })
+                ? graph.Add(id => new Job(id, Phase.Strip, StepAction.SendOut) { Part = part, Minutes = times.Away(part.SendOut!), IsWait = true })
                 : null,
             Clean = item.Has(TreatmentKind.Clean) ? Make(Phase.CleanOut, StepAction.Clean) : null,
             Flush = loopFlush ?? (item.Has(TreatmentKind.Flush) ? Make(Phase.CleanOut, StepAction.Flush) : null),
             Inspect = item.Has(TreatmentKind.Inspect) ? Make(Phase.CleanOut, StepAction.Inspect) : null,
             Arrival = isRenewed && part.Lead is { } lead
-                ? graph.Add(id => new Job(id, Phase.CleanOut, StepAction.Note)
+                ? graph.Add(id => new Job(id, Phase.MakeSafe, StepAction.Note)
                 {
                     Part = part,
                     Topic = JobTopics.Arrival,

@@ -1,3 +1,6 @@
+using System.Globalization;
+using Contam.Families;
+
 namespace Contam.Procedure;
 
 /// <summary>How lists and sentences are put together, the same everywhere.</summary>
@@ -17,7 +20,40 @@ internal static class Sentences
 
     /// <summary>The first <paramref name="most"/> of a list, and how many more there are.</summary>
     public static string ListUpTo(int most, IReadOnlyCollection<string> words) =>
-        words.Count <= most ? List(words) : string.Join(", ", words.Take(most)) + string.Create(System.Globalization.CultureInfo.InvariantCulture, $" and {words.Count - most} more");
+        words.Count <= most ? List(words) : string.Join(", ", words.Take(most)) + string.Create(CultureInfo.InvariantCulture, $" and {words.Count - most} more");
+
+    /// <summary>The names of parts as they stand in a sentence, neighbours that differ only in their number folded: <c>rail, injector 1–4 and cylinder 2</c>.</summary>
+    public static string Names(IEnumerable<Part> parts) => List(FoldedNames(parts));
+
+    /// <summary>The same as a list of words.</summary>
+    public static IReadOnlyList<string> FoldedNames(IEnumerable<Part> parts)
+    {
+        var names = new List<string>();
+        Part? first = null;
+        Part? last = null;
+        foreach (Part part in parts)
+        {
+            if (last is { RepeatOf: not null } && part.RepeatOf == last.RepeatOf && part.RepeatIndex == last.RepeatIndex + 1)
+            {
+                last = part;
+                continue;
+            }
+
+            Close();
+            first = last = part;
+        }
+
+        Close();
+        return names;
+
+        void Close()
+        {
+            if (first is null || last is null)
+                return;
+            string number = last.RepeatIndex.ToString(CultureInfo.InvariantCulture);
+            names.Add(InSentence(first.Name) + (ReferenceEquals(first, last) ? "" : "–" + number));
+        }
+    }
 
     /// <summary>A name as it stands in the middle of a sentence: without its capital, unless it is an abbreviation.</summary>
     public static string InSentence(string name) =>
@@ -33,6 +69,10 @@ internal static class Sentences
         return opened[^1] is '.' or '!' or '?' ? opened : opened + ".";
     }
 
-    /// <summary>A clause for the middle of a sentence: without its full stop.</summary>
-    public static string Clause(string text) => text.Trim().TrimEnd('.');
+    /// <summary>A clause for the middle of a sentence: without its full stop, and without the word that comes before it where somebody wrote that too.</summary>
+    public static string Clause(string text, string wordBefore = "")
+    {
+        string clause = text.Trim().TrimEnd('.');
+        return wordBefore.Length > 0 && clause.StartsWith(wordBefore + " ", StringComparison.OrdinalIgnoreCase) ? clause[(wordBefore.Length + 1)..].TrimStart() : clause;
+    }
 }

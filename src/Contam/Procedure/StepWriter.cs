@@ -17,12 +17,12 @@ internal sealed class StepWriter
     private readonly StepWording[] closestFirst;
     private readonly ILookup<PartId, Joint> jointsFrom;
 
-    public StepWriter(ProcedureRequest request, Bearing bearing)
+    public StepWriter(ProcedureRequest request, ProcedureDraft draft, Bearing bearing)
     {
         this.request = request;
         this.bearing = bearing;
         frame = new FrameTexts(request);
-        guards = new GuardTexts(request);
+        guards = new GuardTexts(request, draft);
         jointsFrom = request.Family.Joints.ToLookup(joint => joint.From);
         closestFirst = [.. request.Standard.Texts.OrderByDescending(text => Bearing.Closeness(text.For))];
     }
@@ -36,7 +36,7 @@ internal sealed class StepWriter
         string say = wording is null ? General(job) : Fill(wording.Say, job);
         string text = Sentences.Clause(say);
         if (wording is { Until.Length: > 0 })
-            text += ", until " + Sentences.Clause(Fill(wording.Until, job));
+            text += ", until " + Sentences.Clause(Fill(wording.Until, job), "until");
         text = Sentences.Close(text);
         if (job.ForAccess)
             text += " It is only in the way: keep it clean and capped.";
@@ -45,7 +45,7 @@ internal sealed class StepWriter
         if (job.Blank.Length > 0)
             text += " First blank off " + Sentences.List(job.Blank.Select(part => Sentences.InSentence(part.Name))) + ", so that nothing is carried there.";
         if (wording is { StopIf.Length: > 0 })
-            text += " Stop and plan again if " + Sentences.Clause(Fill(wording.StopIf, job)) + ".";
+            text += " Stop if " + Sentences.Clause(Fill(wording.StopIf, job), "stop if") + ".";
         return text + guards.Write(job);
     }
 

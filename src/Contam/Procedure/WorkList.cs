@@ -16,12 +16,15 @@ internal sealed record WorkItem(Part Part, ImmutableArray<TreatmentKind> Treatme
     /// <summary>Whether something moves debris out of it, rather than only looking or measuring.</summary>
     public bool IsCleaned => Treatments.Any(one => one is TreatmentKind.Flush or TreatmentKind.Clean or TreatmentKind.Replace);
 
+    /// <summary>Whether it is only looked at, and the family says how: then nothing need come off for it.</summary>
+    public bool IsLookedAtAsItIs => !ComesOff && Part.Inspect is not null && Treatments is [TreatmentKind.Inspect];
+
     public bool Has(TreatmentKind treatment) => Treatments.Contains(treatment);
 }
 
 /// <summary>
 /// Which parts come off: those to be renewed or sent out, those whose kind comes off and that are flushed, cleaned or tested, and whatever is in the way of
-/// any part that is worked on, and in the way of that. A look alone takes nothing off.
+/// any part that is worked on, and in the way of that. A look alone takes the part itself not off, and nothing else where the family says how the look is done.
 /// </summary>
 internal static class WorkList
 {
@@ -47,16 +50,18 @@ internal static class WorkList
 
         while (queue.TryDequeue(out int index))
         {
+            if (items[index]!.IsLookedAtAsItIs)
+                continue;
             foreach (PartId inTheWay in family.Parts[index].Access)
             {
                 int other = family.IndexOf(inTheWay);
                 if (items[other] is { ComesOff: true })
                     continue;
-                bool isNew = items[other] is null;
+                bool mustBeReached = items[other] is null or { IsLookedAtAsItIs: true };
                 items[other] = items[other] is { } item
                     ? item with { ComesOff = true }
                     : new WorkItem(family.Parts[other], [], ComesOff: true, GoesOut: false);
-                if (isNew)
+                if (mustBeReached)
                     queue.Enqueue(other);
             }
         }

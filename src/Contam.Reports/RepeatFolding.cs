@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Contam.Reports;
 
 /// <summary>
-/// Folds neighbours that differ only in the number of a repeated part into one: <c>Injector 1</c>, <c>Injector 2</c>, <c>Injector 3</c> become <c>Injector 1–3</c>.
+/// Folds entries that differ only in the number of a repeated part into one: <c>Injector 1</c>, <c>Injector 2</c>, <c>Injector 3</c> become <c>Injector 1–3</c>.
 /// </summary>
 internal static class RepeatFolding
 {
@@ -32,14 +32,41 @@ internal static class RepeatFolding
         return groups;
     }
 
+    /// <summary>
+    /// As <see cref="Fold"/>, but entries that are worked in turns at one repeated part (off 1, away 1, off 2, away 2) are brought together first
+    /// (off 1–2, away 1–2), unless one waits for another that would then stand behind it.
+    /// </summary>
+    /// <param name="entries">The entries.</param>
+    /// <param name="repeatOf">What is repeated; empty for an entry that is never folded.</param>
+    /// <param name="numberOf">Its number.</param>
+    /// <param name="keyOf">What must be the same.</param>
+    /// <param name="waitsFor">Whether the first entry waits for the second.</param>
+    public static List<List<T>> FoldTurns<T>(IEnumerable<T> entries, Func<T, string> repeatOf, Func<T, int> numberOf, Func<T, string> keyOf, Func<T, T, bool> waitsFor)
+    {
+        var inOrder = new List<T>();
+        var turn = new List<T>();
+        foreach (T entry in entries)
+        {
+            if (turn.Count > 0 && (repeatOf(entry).Length == 0 || !string.Equals(repeatOf(turn[0]), repeatOf(entry), StringComparison.Ordinal)))
+                CloseTurn();
+            turn.Add(entry);
+        }
+
+        CloseTurn();
+        return Fold(inOrder, numberOf, keyOf);
+
+        void CloseTurn()
+        {
+            T[] together = [.. turn.GroupBy(keyOf, StringComparer.Ordinal).SelectMany(group => group)];
+            bool keepsOrder = true;
+            for (int later = 0; later < together.Length && keepsOrder; later++)
+                keepsOrder = !together[(later + 1)..].Any(behind => waitsFor(together[later], behind));
+            inOrder.AddRange(keepsOrder ? together : [.. turn]);
+            turn.Clear();
+        }
+    }
+
     /// <summary>A number range: <c>3</c>, or <c>3–7</c>.</summary>
     public static string Range(int first, int last) =>
         first == last ? first.ToString(CultureInfo.InvariantCulture) : string.Create(CultureInfo.InvariantCulture, $"{first}–{last}");
-
-    /// <summary>The number at the end of an id such as <c>injector-3</c>, or 0.</summary>
-    public static int NumberAtEnd(string id)
-    {
-        int dash = id.LastIndexOf('-');
-        return dash > 0 && int.TryParse(id.AsSpan(dash + 1), NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : 0;
-    }
 }

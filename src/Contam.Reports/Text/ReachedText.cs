@@ -93,11 +93,11 @@ internal sealed class ReachedText(TextPage page, PlanDocument plan, Names names)
         if (plan.Conditional.IsEmpty)
             return;
         page.Subheading("Look at these too: if one has failed as well, more is reached");
-        foreach (PlanConditional one in plan.Conditional)
-        {
-            string also = one.AlsoFailed.IsEmpty ? "" : " and " + string.Join(" and ", one.AlsoFailed.Select(names.InSentence));
-            page.Row(2, (names.Of(one.IfFailed) + also, 26), ("then also: " + string.Join(", ", one.Parts.Select(names.InSentence)), 0));
-        }
+        // Many parts open the same ways; they are told together.
+        foreach (IGrouping<string, PlanConditional> same in plan.Conditional.Where(one => one.AlsoFailed.IsEmpty).GroupBy(one => string.Join(' ', one.Parts), StringComparer.Ordinal))
+            page.Row(2, (names.FoldedAtStart(same.Select(one => one.IfFailed)), 26), ("then also: " + names.Folded(same.First().Parts), 0));
+        foreach (PlanConditional one in plan.Conditional.Where(one => !one.AlsoFailed.IsEmpty))
+            page.Row(2, (names.FoldedAtStart([one.IfFailed]) + " and " + names.Folded(one.AlsoFailed), 26), ("all together, then also: " + names.Folded(one.Parts), 0));
     }
 
     private void Findings()

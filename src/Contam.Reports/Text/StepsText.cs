@@ -14,7 +14,7 @@ internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
     {
         page.Heading("Steps");
         Phase? phase = null;
-        foreach (List<PlanStep> group in RepeatFolding.Fold(plan.Steps, step => step.Part is null ? 0 : names.NumberOf(step.Part), KeyOf))
+        foreach (List<PlanStep> group in Groups())
         {
             if (group[0].Phase != phase)
             {
@@ -27,6 +27,13 @@ internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
         }
     }
 
+    private IEnumerable<List<PlanStep>> Groups() => plan.Steps.GroupAdjacent(step => step.Phase).SelectMany(phase => RepeatFolding.FoldTurns(
+        phase,
+        step => step.Part is null ? "" : names.RepeatOf(step.Part),
+        step => step.Part is null ? 0 : names.NumberOf(step.Part),
+        KeyOf,
+        (step, other) => step.After.Contains(other.Number)));
+
     private string KeyOf(PlanStep step) => string.Create(
         CultureInfo.InvariantCulture,
         $"{step.Phase} {step.Action} {step.Minutes} {step.Technician} {step.Critical} {string.Join(',', cautionsOn[step.Number].Where(index => plan.Cautions[index].BeforeStep == step.Number))} {WithName(step, "#")}");
@@ -36,13 +43,17 @@ internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
         PlanStep first = group[0];
         foreach (int caution in cautionsOn[first.Number].Where(index => plan.Cautions[index].BeforeStep == first.Number))
             page.Paragraph($"Careful: {plan.Cautions[caution].Text}", indent: 11, lead: "       " + PlanText.CautionMark(caution));
-        string text = group.Count == 1
-            ? first.Text
-            : WithName(first, RepeatFolding.Range(names.NumberOf(first.Part!), names.NumberOf(group[^1].Part!)));
-        string number = group.Count == 1 ? Number(first.Number) : RepeatFolding.Range(first.Number, group[^1].Number);
-        page.Paragraph(text + Facts(group), indent: 11, lead: $"[ ] {number}{(first.Critical ? "*" : "")}");
-        if (group.Count > 1)
-            page.Paragraph(string.Join("  ", group.Select(step => $"[ ] {Number(step.Number)}")), indent: 11);
+        string mark = first.Critical ? "*" : "";
+        if (group.Count == 1)
+        {
+            page.Paragraph(first.Text + Facts(group), indent: 11, lead: $"[ ] {Number(first.Number)}{mark}");
+            return;
+        }
+
+        bool areNeighbours = group[^1].Number - first.Number == group.Count - 1;
+        string numbers = areNeighbours ? RepeatFolding.Range(first.Number, group[^1].Number) : $"{Number(first.Number)}…";
+        page.Paragraph(WithName(first, RepeatFolding.Range(names.NumberOf(first.Part!), names.NumberOf(group[^1].Part!))) + Facts(group), indent: 11, lead: $"    {numbers}{mark}");
+        page.Paragraph(string.Join("  ", group.Select(step => $"[ ] {Number(step.Number)}")), indent: 11);
     }
 
     private string Facts(List<PlanStep> group)
@@ -65,14 +76,7 @@ internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
 
     private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>The text with the number of its repeated part turned into something else.</summary>
-    private string WithName(PlanStep step, string number)
-    {
-        if (step.Part is null || names.NumberOf(step.Part) == 0)
-            return step.Text;
-        string tail = " " + number;
-        return step.Text
-            .Replace(names.Of(step.Part), names.WithoutNumber(step.Part) + tail, StringComparison.Ordinal)
-            .Replace(names.InSentence(step.Part), names.InSentence(step.Part)[..^(names.Of(step.Part).Length - names.WithoutNumber(step.Part).Length)] + tail, StringComparison.Ordinal);
-    }
+    /// <summary>The text with the number of its repeated part, wherever it stands behind the name of a repeated part, turned into something else.</summary>
+    private string WithName(PlanStep step, string number) =>
+        step.Part is null || names.NumberOf(step.Part) == 0 ? step.Text : names.Renumber(step.Text, names.NumberOf(step.Part), number);
 }

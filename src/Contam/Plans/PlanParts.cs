@@ -24,7 +24,7 @@ internal static class PlanParts
             Circuits = [.. bearing.CircuitsOf(part).Select(circuit => circuit.Name)],
             Exposure = [.. spreads.Where(spread => spread.Find(part.Id) is not null).Select(spread => Exposure(spread, spread.Find(part.Id)!))],
             Treatment = treated.Treatments,
-            Rule = treated.Treatments.IsEmpty ? null : RuleOf(treated.Rule),
+            Rule = treated.Treatments.IsEmpty ? null : RuleOf(treated),
             Path = [.. first.PathTo(part.Id).Select(id => id.Value)],
         };
     }
@@ -32,9 +32,14 @@ internal static class PlanParts
     private static PlanExposure Exposure(DebrisSpread spread, ReachedPart reached) =>
         new(spread.Debris.Name, reached.Grade, Micrometres(reached.Reach), reached.From.Value, reached.Via?.Value);
 
-    private static PlanRule RuleOf(Rule? rule) => rule is null
-        ? new PlanRule("fallback", 0, "no rule of the standard fits, so it is cleaned and looked at to be safe")
-        : new PlanRule(rule.Place.File, rule.Place.Line, rule.Because);
+    private static PlanRule RuleOf(PartTreatment treated)
+    {
+        if (treated.Rule is { } rule)
+            return new PlanRule(rule.Place.File, rule.Place.Line, rule.Because);
+        return new PlanRule("fallback", 0, treated.Treatments.Contains(TreatmentKind.Replace)
+            ? "a failed part is replaced unless a rule says otherwise"
+            : "no rule of the standard fits, so it is treated to be safe");
+    }
 
     private static double? Micrometres(ParticleSize size) => size.IsUnlimited ? null : size.Micrometres;
 

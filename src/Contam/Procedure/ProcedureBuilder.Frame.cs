@@ -47,7 +47,13 @@ internal sealed partial class ProcedureBuilder
 
         Part[] conditions = [.. InFamilyOrder(request.Spreads.SelectMany(spread => spread.Conditional).SelectMany(one => one.AlsoFailed.Prepend(one.IfFailed))).Select(id => family[id])];
         if (conditions.Length > 0)
-            looks.Add(AddConditionLook(conditions));
+        {
+            Job conditionLook = AddConditionLook(conditions);
+            // The failure itself first: what is seen there may answer the rest.
+            foreach (Job look in looks)
+                graph.Order(look, conditionLook);
+            looks.Add(conditionLook);
+        }
 
         goOn = graph.Add(id => new Job(id, Phase.Confirm, StepAction.Note) { Topic = JobTopics.GoOn, Minutes = GoOnMinutes });
         foreach (Job look in looks)

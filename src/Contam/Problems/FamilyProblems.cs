@@ -45,6 +45,22 @@ internal static class FamilyProblems
         "give one of the two another id",
         first);
 
+    /// <summary>The same id from a module and from elsewhere.</summary>
+    public static Problem DuplicateIdOfModule(SourceSpan place, string what, string id, SourceSpan first) => Wording.Error(
+        ProblemCodes.DuplicateId,
+        place,
+        $"the {what} {Wording.Quoted(id)} is described twice, first at {first}",
+        "give the use of the module a `prefix`, or one of the two another id",
+        first);
+
+    /// <summary>A module used twice without telling the uses apart.</summary>
+    public static Problem UsedTwice(SourceSpan use, string id, SourceSpan first) => Wording.Error(
+        ProblemCodes.DuplicateId,
+        use,
+        $"the module is used twice with nothing to tell the uses apart, so {Wording.Quoted(id)} comes twice",
+        "give this use a `prefix`, or take it out",
+        first);
+
     public static Problem CountMissing(SourceSpan place, string id) => Wording.Error(
         ProblemCodes.CountMissing, place, $"the repeated part {Wording.Quoted(id)} has no count", "say how often it stands, for instance `count: 4`");
 
@@ -59,7 +75,7 @@ internal static class FamilyProblems
         ProblemCodes.NotRepeated, place, $"{Wording.Quoted(id)} has a count but is not a repeated part", $"write the part as {Wording.Quoted(id + "-#")}, or take the count out");
 
     public static Problem CountTooLarge(SourceSpan place, int count, int most) => Wording.Error(
-        ProblemCodes.TooMany, place, $"a part stands at most {Wording.Number(most)} times, got {Wording.Number(count)}", "");
+        ProblemCodes.TooMany, place, $"a part stands at most {Wording.Number(most)} times, got {Wording.Number(count)}", "lower the count");
 
     public static Problem TooManyParts(SourceSpan place, int most) => Wording.Error(
         ProblemCodes.TooMany, place, $"from here on there are more than {Wording.Number(most)} parts, repeats written out", "lower the counts");
@@ -93,7 +109,7 @@ internal static class FamilyProblems
         circle.Count == 2
             ? $"{Wording.Quoted(circle[0])} is in its own way"
             : $"these parts are in each other's way: {string.Join(" -> ", circle.Select(Wording.Quoted))}",
-        "take one of them out of `access`",
+        circle.Count == 2 ? "take it out of its own `access`" : "take one of them out of `access`",
         others);
 
     public static Problem NoSize(SourceSpan place, string debris, string key) => Wording.Error(

@@ -71,6 +71,9 @@ public static class ProblemCodes
     /// <summary>A key is not known here; it may be mistyped or wrongly indented.</summary>
     public const string UnknownKey = "unknown-key";
 
+    /// <summary>A text between braces is cut off at its comma: there, commas part entries.</summary>
+    public const string CommaInText = "comma-in-text";
+
     /// <summary>A key that is needed is missing.</summary>
     public const string MissingKey = "missing-key";
 
@@ -215,6 +218,7 @@ public static class ProblemCodes
         new(Nothing, "A key has no value.", "kind:", "Write a value, or leave the key out."),
         new(WrongShape, "A list, mapping or text stands where something else is due.", "parts: [pump]", "Write what is due."),
         new(UnknownKey, "A key is not known here; it may be mistyped or wrongly indented.", "bypas: true", "Write a key that is known here."),
+        new(CommaInText, "A text between braces is cut off at its comma: there, commas part entries.", "inspect: {how: look at threads, and chips}", "Put the text in quotes."),
         new(MissingKey, "A key that is needed is missing.", "pump: {bypass: true}", "Add the key."),
         new(BadId, "An id is not written in lower-case letters, digits and single hyphens.", "Oil Filter: {kind: filter}", "Write it that way, beginning with a letter."),
         new(BadChoice, "A word is not one of those that fit here.", "rating: absolut", "Write one of the words."),

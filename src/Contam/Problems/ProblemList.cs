@@ -6,8 +6,12 @@ namespace Contam.Problems;
 /// <param name="most">How many are kept.</param>
 internal sealed class ProblemList(int most)
 {
+    /// <summary>How many candidates are compared in all, so that a file full of unknown names is not compared with a file full of known ones.</summary>
+    private const int MostComparisons = 2_000_000;
+
     private readonly List<Problem> kept = [];
     private int left;
+    private int comparisons;
 
     /// <summary>Whether an error is among them.</summary>
     public bool HasErrors { get; private set; }
@@ -26,6 +30,14 @@ internal sealed class ProblemList(int most)
     }
 
     /// <summary>
+    /// The name that was likely meant by an unknown one, or <c>null</c>; see <see cref="NearName"/>. Nothing is looked for any more once the list
+    /// is full or very much was compared.
+    /// </summary>
+    public string? NearTo(string unknown, IEnumerable<string> known) => kept.Count == most || comparisons >= MostComparisons
+        ? null
+        : NearName.Of(unknown, known.Take(MostComparisons - comparisons).Select(Compared));
+
+    /// <summary>
     /// All that are kept, by file, line and column, those without a place first; at one place in the order in which they were found.
     /// Where some were left out, one more says how many.
     /// </summary>
@@ -36,5 +48,11 @@ internal sealed class ProblemList(int most)
             .ThenBy(problem => problem.Place?.Line)
             .ThenBy(problem => problem.Place?.Column);
         return left == 0 ? [.. sorted] : [.. sorted, SheetProblems.TooManyProblems(left)];
+    }
+
+    private string Compared(string candidate)
+    {
+        comparisons++;
+        return candidate;
     }
 }

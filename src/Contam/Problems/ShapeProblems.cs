@@ -14,6 +14,9 @@ internal static class ShapeProblems
     public static Problem UnknownKey(SourceSpan place, string key, string called, string? near, IEnumerable<string> keys) => Wording.Error(
         ProblemCodes.UnknownKey, place, $"{called} has no key {Wording.Quoted(key)}", Wording.DidYouMean(near, $"it has {Wording.AllOf(keys)}"));
 
+    public static Problem CommaInText(SourceSpan place, string rest) => Wording.Error(
+        ProblemCodes.CommaInText, place, $"a comma cuts the text off before {Wording.Quoted(rest)}", "put a text that holds a comma in quotes when it stands between braces");
+
     public static Problem MissingKey(SourceSpan place, string called, string key, string example) =>
         Wording.Error(ProblemCodes.MissingKey, place, $"{called} needs the key `{key}`", $"for instance `{key}: {example}`");
 
@@ -36,6 +39,7 @@ internal static class ShapeProblems
     {
         string mend = written.ToLowerInvariant() switch
         {
+            "true" or "false" when written is "true" or "false" => "take the quotes off",
             "yes" or "on" or "y" or "true" => "write `true`",
             "no" or "off" or "n" or "false" => "write `false`",
             _ => "",
@@ -44,16 +48,22 @@ internal static class ShapeProblems
     }
 
     public static Problem BadNumber(SourceSpan place, string written, string due) =>
-        Wording.Error(ProblemCodes.BadNumber, place, $"{due} is due, got {Wording.Quoted(written)}", "write digits alone");
+        Wording.Error(ProblemCodes.BadNumber, place, $"{due} is due, got {Wording.Quoted(written)}", "write digits alone, without quotes");
 
     public static Problem BadNumberOf(SourceSpan place, string written, string unit, double most) => Wording.Error(
         ProblemCodes.BadNumber,
         place,
         $"a number of {unit} is due, got {Wording.Quoted(written)}",
-        $"write digits alone, if need be with a point: the key names the unit; at most {Wording.Number(most)}");
+        $"the key names the unit: write digits alone, without quotes, if need be with a point; at most {Wording.Number(most)}");
 
     public static Problem EmptyList(SourceSpan place, string called) =>
         Wording.Error(ProblemCodes.EmptyList, place, $"{called} is due, got an empty list", "write at least one, or leave the key out");
+
+    public static Problem RunWithoutBrackets(SourceSpan place, string written) => Wording.Error(
+        ProblemCodes.WrongShape, place, $"{Wording.Quoted(written)} stands among the runs, where a list of parts is due", "put each run in brackets of its own: `runs: [[a, b], [b, c]]`");
+
+    public static Problem NeitherAllNorSize(SourceSpan place, string due, string written) => Wording.Error(
+        ProblemCodes.BadChoice, place, $"{due} is due, got {Wording.Quoted(written)}", "write `all`, or a number and its unit, for instance `30 um`");
 
     public static Problem TwiceInList(SourceSpan place, string written, SourceSpan first) =>
         Wording.Error(ProblemCodes.TwiceInList, place, $"{Wording.Quoted(written)} stands twice in this list", "keep one of the two", first);

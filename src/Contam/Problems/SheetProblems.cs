@@ -93,14 +93,18 @@ internal static class SheetProblems
                 ("a text begins with `>` or `|`", "put it in quotes, for instance `reject: \"> 0.10 mm\"`"),
             _ when said.Contains("cannot start any token", StringComparison.Ordinal) =>
                 ($"a text cannot begin with {Wording.Quoted(found?.ToString() ?? "")}", "put it in quotes"),
-            _ when said.Contains("unexpected end of stream", StringComparison.Ordinal) =>
+            _ when said.Contains("unexpected end of stream", StringComparison.Ordinal) || said.Contains("double-quoted scalar, found wrong", StringComparison.Ordinal) =>
                 ("the quote that opens here is not closed", "close it with the same quote"),
+            _ when said.Contains("expected node content", StringComparison.Ordinal) =>
+                ("a value is due here", "write a value, or put a text that begins with a bracket or comma in quotes"),
+            _ when found is '}' or ']' =>
+                ($"the `{found}` closes nothing", "take it out, or open it before"),
+            _ when said.Contains("unknown escape", StringComparison.Ordinal) =>
+                ("the text in double quotes holds a backslash that means nothing", "write two backslashes, or use single quotes"),
             _ when said.Contains("'-' indicator", StringComparison.Ordinal) || said.Contains("expected key", StringComparison.Ordinal) =>
                 ("this line does not fit what stands before it", "check that it is indented like its neighbours"),
             _ when said.Contains("<document end>", StringComparison.Ordinal) =>
                 ("nothing is due any more here", "check the brackets and the indentation before it"),
-            _ when said.Contains("expected node content", StringComparison.Ordinal) =>
-                ("a value is due here", "write a value, or put a text that begins with a bracket or comma in quotes"),
             _ => ("this is not YAML" + Detail(said), "check quotes, brackets and indentation"),
         };
         return Wording.Error(ProblemCodes.Syntax, place, text, mend);

@@ -10,9 +10,14 @@ internal static class Wording
 {
     private const int LongestQuote = 40;
 
-    /// <summary>What a person wrote, between back-quotes: on one line, cut after 40 characters, what cannot be seen written as its code.</summary>
+    /// <summary>
+    /// What a person wrote, between back-quotes: on one line, cut after 40 characters, what cannot be seen written as its code; <c>nothing</c> for
+    /// an empty text.
+    /// </summary>
     public static string Quoted(string written)
     {
+        if (written.Length == 0)
+            return "nothing";
         var quoted = new StringBuilder("`");
         int taken = 0;
         foreach (Rune rune in written.EnumerateRunes())

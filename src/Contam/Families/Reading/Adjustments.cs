@@ -34,7 +34,7 @@ internal static class Adjustments
     {
         if (!table.TryFind(scope.Prefix + id.Value, out choice))
         {
-            problems.Add(ModuleProblems.UnknownAdjust(id.Place, id.Value, NearName.Of(id.Value, BroughtTo(scope, table))));
+            problems.Add(ModuleProblems.UnknownAdjust(id.Place, id.Value, problems.NearTo(id.Value, BroughtTo(scope, table))));
             return false;
         }
 

@@ -10,21 +10,26 @@ internal sealed class FluidTable
 {
     private readonly Dictionary<string, Fluid> fluidOf = new(StringComparer.Ordinal);
     private readonly List<Fluid> fluids = [];
+    private readonly Duplicates duplicates;
     private readonly ProblemList problems;
 
-    private FluidTable(ProblemList problems) => this.problems = problems;
+    private FluidTable(Duplicates duplicates, ProblemList problems)
+    {
+        this.duplicates = duplicates;
+        this.problems = problems;
+    }
 
     /// <summary>The fluids, in the order in which the files were read.</summary>
     public ImmutableArray<Fluid> Fluids => [.. fluids];
 
     /// <summary>The fluids that these files describe.</summary>
-    public static FluidTable Of(IReadOnlyList<Scope> scopes, ProblemList problems)
+    public static FluidTable Of(IReadOnlyList<Scope> scopes, Duplicates duplicates, ProblemList problems)
     {
-        var table = new FluidTable(problems);
+        var table = new FluidTable(duplicates, problems);
         foreach (Scope scope in scopes)
         {
             foreach (Entry<string, Form> entry in scope.File.Get(FamilyKeys.Fluids, []))
-                table.Describe(scope.Prefix + entry.Key.Value, entry);
+                table.Describe(scope, entry);
         }
 
         return table;
@@ -39,12 +44,13 @@ internal sealed class FluidTable
                 return around.Prefix + id.Value;
         }
 
-        problems.Add(FamilyProblems.UnknownFluid(id.Place, id.Value, NearName.Of(id.Value, fluids.Select(fluid => fluid.Id))));
+        problems.Add(FamilyProblems.UnknownFluid(id.Place, id.Value, problems.NearTo(id.Value, fluids.Select(fluid => fluid.Id))));
         return null;
     }
 
-    private void Describe(string id, Entry<string, Form> entry)
+    private void Describe(Scope scope, Entry<string, Form> entry)
     {
+        string id = scope.Prefix + entry.Key.Value;
         var fluid = new Fluid(id, entry.Key.Place)
         {
             Density = entry.Value.Value?.Find(FlowKeys.Density),
@@ -53,7 +59,7 @@ internal sealed class FluidTable
         if (fluidOf.TryAdd(id, fluid))
             fluids.Add(fluid);
         else
-            problems.Add(FamilyProblems.DuplicateId(entry.Key.Place, "fluid", id, fluidOf[id].Place));
+            duplicates.Raise(scope, entry.Key.Place, "fluid", id, fluidOf[id].Place);
     }
 
     private ImmutableArray<(Temperature At, KinematicViscosity Viscosity)> ViscosityOf(Form form)

@@ -172,7 +172,7 @@ internal sealed class JointBuilder
             return false;
         if (circuitOf.TryGetValue(name.Value, out circuit))
             return true;
-        problems.Add(FamilyProblems.UnknownCircuit(name.Place, name.Value, NearName.Of(name.Value, circuits.Select(known => known.Name))));
+        problems.Add(FamilyProblems.UnknownCircuit(name.Place, name.Value, problems.NearTo(name.Value, circuits.Select(known => known.Name))));
         return false;
     }
 

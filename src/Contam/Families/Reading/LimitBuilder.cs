@@ -6,7 +6,7 @@ using Contam.Problems;
 namespace Contam.Families.Reading;
 
 /// <summary>Makes the limits of a family.</summary>
-internal sealed class LimitBuilder(PartTable parts, Allowance allowance, ProblemList problems)
+internal sealed class LimitBuilder(PartTable parts, Allowance allowance, Duplicates duplicates, ProblemList problems)
 {
     private readonly List<Limit> limits = [];
     private readonly Dictionary<string, SourceSpan> placeOf = new(StringComparer.Ordinal);
@@ -53,7 +53,7 @@ internal sealed class LimitBuilder(PartTable parts, Allowance allowance, Problem
             string limitId = scope.Prefix + (choice.IsMany ? string.Create(CultureInfo.InvariantCulture, $"{baseId}-{number}") : baseId);
             if (!placeOf.TryAdd(limitId, key.Place))
             {
-                problems.Add(FamilyProblems.DuplicateId(key.Place, "limit", limitId, placeOf[limitId]));
+                duplicates.Raise(scope, key.Place, "limit", limitId, placeOf[limitId]);
                 return;
             }
 

@@ -53,7 +53,7 @@ internal sealed class ModuleCounts
         foreach ((Scope scope, Located<string> name) in said)
         {
             if (!used.Contains((scope, name.Value)))
-                problems.Add(ModuleProblems.UnknownCount(name.Place, name.Value, NearName.Of(name.Value, repeatedIn.GetValueOrDefault(scope) ?? [])));
+                problems.Add(ModuleProblems.UnknownCount(name.Place, name.Value, problems.NearTo(name.Value, repeatedIn.GetValueOrDefault(scope) ?? [])));
         }
     }
 }

@@ -27,12 +27,14 @@ internal sealed class ModuleLoader
     /// A module is read once however often it is used.
     /// </summary>
     /// <param name="family">What the family file says.</param>
-    /// <param name="familyPath">Where it is.</param>
+    /// <param name="familyPath">Where it is; a name that can be no path stands for a file in the current folder.</param>
     /// <param name="budget">How much may still be read.</param>
     /// <param name="problems">Takes the problems.</param>
     public static (IReadOnlyList<Scope> Scopes, IReadOnlyList<(string RealPath, string Sha256)> Files) Load(
         Form family, string familyPath, ReadBudget budget, ProblemList problems)
     {
+        if (familyPath.Length == 0 || familyPath.Contains('\0', StringComparison.Ordinal))
+            familyPath = "family.yaml";
         var loader = new ModuleLoader(familyPath, budget, problems);
         var file = new OpenFile(ModulePaths.Real(familyPath), family.Sheet.Source.File);
         loader.files.Add((file.RealPath, family.Sheet.Source.Sha256));

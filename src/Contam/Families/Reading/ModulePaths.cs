@@ -10,6 +10,7 @@ namespace Contam.Families.Reading;
 internal sealed class ModulePaths
 {
     private const int MostLinks = 40;
+    private const int LongestPath = 1000;
     private readonly string root;
     private readonly bool hasSystemsRoot;
 
@@ -32,7 +33,7 @@ internal sealed class ModulePaths
     public OpenFile? Resolve(string userPath, string userName, Located<string> module, ProblemList problems)
     {
         string written = module.Value;
-        bool isRelative = written.Length > 0 && !written.Contains('\\', StringComparison.Ordinal) && !Path.IsPathRooted(written)
+        bool isRelative = written.Length is > 0 and <= LongestPath && !written.Contains('\\', StringComparison.Ordinal) && !Path.IsPathRooted(written)
             && !written.Contains(':', StringComparison.Ordinal) && written.AsSpan().IndexOfAnyInRange('\0', '\u001F') < 0;
         if (!isRelative)
         {

@@ -40,7 +40,7 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
         if (catalogue.FindKind(kindName.Value) is not Kind kind)
         {
             problems.Add(FamilyProblems.UnknownKind(
-                kindName.Place, kindName.Value, NearName.Of(kindName.Value, catalogue.Kinds.Select(known => known.Name))));
+                kindName.Place, kindName.Value, problems.NearTo(kindName.Value, catalogue.Kinds.Select(known => known.Name))));
             return;
         }
 
@@ -189,7 +189,7 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
     {
         debris = catalogue.FindDebris(name.Value);
         if (debris is null)
-            problems.Add(FamilyProblems.UnknownDebris(name.Place, name.Value, NearName.Of(name.Value, catalogue.Debris.Select(known => known.Name))));
+            problems.Add(FamilyProblems.UnknownDebris(name.Place, name.Value, problems.NearTo(name.Value, catalogue.Debris.Select(known => known.Name))));
         return debris is not null;
     }
 

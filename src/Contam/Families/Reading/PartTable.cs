@@ -9,13 +9,15 @@ internal sealed class PartTable
 {
     private readonly ReadLimits limits;
     private readonly ProblemList problems;
+    private readonly Duplicates duplicates;
     private readonly Dictionary<string, PartGroup> groupOf = new(StringComparer.Ordinal);
     private readonly Dictionary<string, PartChoice> choiceOf = new(StringComparer.Ordinal);
     private readonly List<PartGroup> groups = [];
 
-    private PartTable(ReadLimits limits, ProblemList problems)
+    private PartTable(ReadLimits limits, Duplicates duplicates, ProblemList problems)
     {
         this.limits = limits;
+        this.duplicates = duplicates;
         this.problems = problems;
     }
 
@@ -26,9 +28,9 @@ internal sealed class PartTable
     public int Count { get; private set; }
 
     /// <summary>The parts that these files describe, adjusted.</summary>
-    public static PartTable Of(IReadOnlyList<Scope> scopes, ReadLimits limits, ProblemList problems)
+    public static PartTable Of(IReadOnlyList<Scope> scopes, ReadLimits limits, Duplicates duplicates, ProblemList problems)
     {
-        var table = new PartTable(limits, problems);
+        var table = new PartTable(limits, duplicates, problems);
         var counts = new ModuleCounts(scopes);
         foreach (Scope scope in scopes)
         {
@@ -100,11 +102,15 @@ internal sealed class PartTable
             return FamilyProblems.UnknownPart(id.Place, written, written + "-#");
 
         int hyphen = written.LastIndexOf('-');
-        bool isNumbered = hyphen > 0 && int.TryParse(written.AsSpan(hyphen + 1), NumberStyles.None, CultureInfo.InvariantCulture, out _);
+        int number = 0;
+        bool isNumbered = hyphen > 0 && int.TryParse(written.AsSpan(hyphen + 1), NumberStyles.None, CultureInfo.InvariantCulture, out number);
         if (isNumbered && TryFind(scope, written[..hyphen] + "-#", out PartChoice repeated))
             return FamilyProblems.NumberBeyondCount(id.Place, written, written[..hyphen] + "-#", repeated.Group.Count, repeated.Group.Place);
 
-        return FamilyProblems.UnknownPart(id.Place, written, NearName.Of(written, NamesIn(scope)));
+        string? near = problems.NearTo(isNumbered ? written[..hyphen] + "-#" : written, NamesIn(scope)) ?? problems.NearTo(written, NamesIn(scope));
+        if (isNumbered && near is not null && TryFind(scope, near[..^1] + number.ToString(CultureInfo.InvariantCulture), out _))
+            near = near[..^1] + number.ToString(CultureInfo.InvariantCulture);
+        return FamilyProblems.UnknownPart(id.Place, written, near);
     }
 
     /// <summary>Takes one description in; answers whether there is room for more.</summary>
@@ -118,7 +124,7 @@ internal sealed class PartTable
 
         if (groupOf.TryGetValue(key, out PartGroup? first))
         {
-            problems.Add(FamilyProblems.DuplicateId(entry.Key.Place, "part", key, first.Place));
+            duplicates.Raise(scope, entry.Key.Place, "part", key, first.Place);
             return true;
         }
 
@@ -143,7 +149,7 @@ internal sealed class PartTable
             string id = group.IdOf(number);
             if (choiceOf.TryAdd(id, new PartChoice(group, number)))
                 continue;
-            problems.Add(FamilyProblems.DuplicateId(group.Place, "part", id, choiceOf[id].Group.Place));
+            duplicates.Raise(group.Scope, group.Place, "part", id, choiceOf[id].Group.Place);
             return;
         }
     }

@@ -172,14 +172,14 @@ internal sealed class StandardBuilder
     private string? KindOf(Located<string>? written)
     {
         if (written is Located<string> name && known.FindKind(name.Value) is null)
-            problems.Add(FamilyProblems.UnknownKind(name.Place, name.Value, NearName.Of(name.Value, known.Kinds.Select(kind => kind.Name))));
+            problems.Add(FamilyProblems.UnknownKind(name.Place, name.Value, problems.NearTo(name.Value, known.Kinds.Select(kind => kind.Name))));
         return written?.Value;
     }
 
     private string? DebrisOf(Located<string>? written)
     {
         if (written is Located<string> name && known.FindDebris(name.Value) is null)
-            problems.Add(FamilyProblems.UnknownDebris(name.Place, name.Value, NearName.Of(name.Value, known.Debris.Select(sort => sort.Name))));
+            problems.Add(FamilyProblems.UnknownDebris(name.Place, name.Value, problems.NearTo(name.Value, known.Debris.Select(sort => sort.Name))));
         return written?.Value;
     }
 
@@ -203,6 +203,6 @@ internal sealed class StandardBuilder
             words.Add("the kind " + Wording.Quoted(kind));
         if (target.Debris is string debris)
             words.Add("the debris " + Wording.Quoted(debris));
-        return string.Join(" with ", words);
+        return Wording.AllOf(words);
     }
 }

@@ -32,9 +32,11 @@ internal static class TestCatalogue
 
     public static Catalogue Value { get; } = Standard.CatalogueOf();
 
-    /// <summary>Problems as <c>place: text | mend</c>, one a line; what has no place begins with a dash.</summary>
+    /// <summary>Problems as <c>place: text | mend [code]</c>, one a line; what has no place begins with a dash; other places follow in brackets.</summary>
     public static string Told(IEnumerable<Problem> problems) => string.Join('\n', problems.Select(problem =>
-        $"{(problem.Severity == Severity.Warning ? "warning " : "")}{problem.Place?.ToString() ?? "-"}: {problem.Text} | {problem.Mend}"));
+        (problem.Severity == Severity.Warning ? "warning " : "")
+        + $"{problem.Place?.ToString() ?? "-"}: {problem.Text} | {problem.Mend} [{problem.Code}]"
+        + (problem.Related.IsEmpty ? "" : $" (see {string.Join(", ", problem.Related)})")));
 
     public static Outcome<Family> Read(string text) => FamilyReader.ReadText(text, "f.yaml", Value);
 }

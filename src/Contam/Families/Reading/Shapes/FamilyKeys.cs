@@ -9,7 +9,7 @@ internal static class FamilyKeys
     private static readonly IdShape LimitKey = new("the id of a limit", "pump-run-out", RepeatMark.AtEnd);
     private static readonly IdShape CountKey = new("the name of a repeated part", "main-bearing");
 
-    public static readonly Key<int> Format = new(new WholeShape(0))
+    public static readonly Key<int> Format = new(new WholeShape(1, 1))
     {
         Name = "format", Means = "The format of the file: 1", Example = "1",
     };

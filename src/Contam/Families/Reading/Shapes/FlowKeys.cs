@@ -36,8 +36,7 @@ internal static class FlowKeys
         Name = "fluid", Means = "The fluid that runs here, one of `fluids`", Example = "oil-15w40",
     };
 
-    public static readonly Key<ImmutableArray<Located<ImmutableArray<Located<string>>>>> Runs = new(new ListShape<ImmutableArray<Located<string>>>(
-        new ListShape<string>(PartKeys.Reference, "a run: a list of parts in flow order") { AtLeast = 1, AllOrNothing = true }, "a list of runs"))
+    public static readonly Key<ImmutableArray<Located<ImmutableArray<Located<string>>>>> Runs = new(new RunsShape())
     {
         Name = "runs", Means = "Parts in flow order; `a-#` next to `b-#` joins number to number, a plain id next to `b-#` joins to every one", Example = "[[fuel-tank, feed-hose, injection-pump], [injector-#, return-rail, fuel-tank]]",
     };
@@ -79,6 +78,6 @@ internal static class FlowKeys
         new ChoiceShape<EngineStates>(called, ("running", EngineStates.Running), ("cranking", EngineStates.Cranking), ("stopped", EngineStates.Stopped)),
         "a list of engine states")
     {
-        AtLeast = 1, MayStandAlone = true, EachOnce = true,
+        AtLeast = 1, MayStandAlone = true, EachOnce = true, AllOrNothing = true,
     };
 }

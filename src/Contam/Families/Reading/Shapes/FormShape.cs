@@ -58,13 +58,13 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
         }
 
         value = new Form(context.Sheet, map);
-        var unknown = new List<TextNode>();
+        var unknown = new List<(TextNode Written, SheetNode Value)>();
         foreach ((TextNode written, SheetNode entry) in map.Entries)
         {
             if (keyOf.TryGetValue(written.Value, out Key? key))
                 value.Add(key, written, entry, key.AnyShape.ReadBoxed(entry, context));
             else
-                unknown.Add(written);
+                unknown.Add((written, entry));
         }
 
         List<Key> missing = MissingOf(value);
@@ -91,11 +91,18 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
     }
 
     /// <summary>A mistyped key is one mistake: where it was likely meant for a key that is missing, that key is not missed as well.</summary>
-    private void RaiseUnknown(List<TextNode> unknown, List<Key> missing, SheetContext context)
+    private void RaiseUnknown(List<(TextNode Written, SheetNode Value)> unknown, List<Key> missing, SheetContext context)
     {
-        foreach (TextNode written in unknown)
+        foreach ((TextNode written, SheetNode value) in unknown)
         {
-            string? near = NearName.Of(written.Value, Keys.Select(key => key.Name));
+            // Words without even a colon are what a text between braces leaves behind its comma.
+            if (value is TextNode { IsNothing: true } && value.Start == written.End)
+            {
+                context.Problems.Add(ShapeProblems.CommaInText(context.PlaceOf(written), written.Value));
+                continue;
+            }
+
+            string? near = context.Problems.NearTo(written.Value, Keys.Select(key => key.Name));
             missing.RemoveAll(key => key.Name == near);
             context.Problems.Add(ShapeProblems.UnknownKey(context.PlaceOf(written), written.Value, Called, near, Keys.Select(key => key.Name)));
         }

@@ -1,5 +1,6 @@
 using Contam.Families.Quantities;
 using Contam.Families.Reading.Sheets;
+using Contam.Problems;
 
 namespace Contam.Families.Reading.Shapes;
 
@@ -22,7 +23,15 @@ internal sealed class HoldShape : Shape<HoldSaid>
         value = new HoldSaid(ParticleSize.Zero, IsAll: true);
         if (node is TextNode { Value: "all" })
             return true;
-        if (TextOf(node, context) is null || !Size.TryRead(node, context, out ParticleSize above))
+        if (TextOf(node, context) is not TextNode text)
+            return false;
+        if (text.Value.Length == 0 || (!char.IsAsciiDigit(text.Value[0]) && text.Value[0] is not ('-' or '.')))
+        {
+            context.Problems.Add(ShapeProblems.NeitherAllNorSize(context.PlaceOf(text), Due, text.Value));
+            return false;
+        }
+
+        if (!Size.TryRead(node, context, out ParticleSize above))
             return false;
         value = new HoldSaid(above, IsAll: false);
         return true;

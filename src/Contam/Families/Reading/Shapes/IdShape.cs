@@ -36,7 +36,7 @@ internal sealed class IdShape(string called, string example, RepeatMark mark = R
     };
 
     /// <inheritdoc/>
-    public override string Due => $"{called}, such as `{example}`";
+    public override string Due => $"{called} such as `{example}`";
 
     /// <inheritdoc/>
     public override bool TryRead(SheetNode node, SheetContext context, [MaybeNullWhen(false)] out string value)

@@ -21,7 +21,7 @@ internal sealed class WholeShape(int least, int most = int.MaxValue) : Shape<int
         value = 0;
         if (TextOf(node, context) is not TextNode text)
             return false;
-        if (int.TryParse(text.Value, NumberStyles.None, CultureInfo.InvariantCulture, out value) && value >= least && value <= most)
+        if (text.IsPlain && int.TryParse(text.Value, NumberStyles.None, CultureInfo.InvariantCulture, out value) && value >= least && value <= most)
             return true;
         context.Problems.Add(ShapeProblems.BadNumber(context.PlaceOf(text), text.Value, Due));
         return false;
@@ -53,7 +53,7 @@ internal sealed class NumberShape(string unit) : Shape<double>
         value = 0;
         if (TextOf(node, context) is not TextNode text)
             return false;
-        bool isNumber = IsPlainNumber(text.Value)
+        bool isNumber = text.IsPlain && IsPlainNumber(text.Value)
             && double.TryParse(text.Value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out value)
             && value <= Most;
         if (isNumber)

@@ -167,7 +167,7 @@ internal sealed class SchemaWriter
                 json.WriteBooleanValue(flag.Value == "true");
                 break;
             case TextNode { IsPlain: true } number when NumberShape.IsPlainNumber(number.Value):
-                json.WriteRawValue(number.Value);
+                json.WriteNumberValue(decimal.Parse(number.Value, System.Globalization.CultureInfo.InvariantCulture));
                 break;
             case TextNode text:
                 json.WriteStringValue(text.Value);

@@ -36,7 +36,7 @@ internal sealed class StepTextShape : Shape<string>
             {
                 string written = isClosed ? text.Value[at..(end + 1)] : text.Value[at..(at + 1)];
                 context.Problems.Add(StandardProblems.Placeholder(
-                    context.Sheet.PlaceWithin(text, at), written, isClosed, isClosed ? NearName.Of(name, Names) : null, Names));
+                    context.Sheet.PlaceWithin(text, at), written, isClosed, isClosed ? context.Problems.NearTo(name, Names) : null, Names));
                 sound = false;
             }
 

@@ -68,7 +68,7 @@ internal sealed class ChoiceShape<T>(string called, params ImmutableArray<(strin
             }
         }
 
-        string? near = NearName.Of(text.Value.ToLowerInvariant(), choices.Select(choice => choice.Word))
+        string? near = context.Problems.NearTo(text.Value.ToLowerInvariant(), choices.Select(choice => choice.Word))
             ?? choices.FirstOrDefault(choice => string.Equals(choice.Word, text.Value, StringComparison.OrdinalIgnoreCase)).Word;
         context.Problems.Add(ShapeProblems.BadChoice(context.PlaceOf(text), text.Value, called, choices.Select(choice => choice.Word), near));
         return false;

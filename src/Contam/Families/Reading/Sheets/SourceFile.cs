@@ -24,7 +24,7 @@ internal static class SourceFile
                 return null;
             }
 
-            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
+            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
             byte[]? bytes = ReadWhole(stream, budget.BytesLeft);
             if (bytes is null)
             {

@@ -71,7 +71,11 @@ public sealed record Hold(Debris Debris, ParticleSize Above, SourceSpan? Place);
 /// <param name="Shows">How surely the look shows debris.</param>
 /// <param name="How">How it is done, in words; empty for not said.</param>
 /// <param name="Place">Where it is written.</param>
-public sealed record Inspection(double? Minutes, Shows Shows, string How, SourceSpan? Place);
+public sealed record Inspection(double? Minutes, Shows Shows, string How, SourceSpan? Place)
+{
+    /// <summary>What must be off for the look alone; <c>null</c> for what must be off for any work at the part.</summary>
+    public ImmutableArray<PartId>? Access { get; init; }
+}
 
 /// <summary>The part leaves the shop to be treated.</summary>
 /// <param name="Days">Working days away; <c>null</c> for not said.</param>

@@ -23,14 +23,14 @@ internal sealed partial class ProcedureBuilder
         }
     }
 
-    /// <summary>What is in the way off first, on last; also for a part that is treated where it stands, unless the family says how it is looked at as it is.</summary>
+    /// <summary>What is in the way off first, on last; also for a part that is treated where it stands.</summary>
     private void OrderAccess()
     {
         for (int index = 0; index < items.Length; index++)
         {
-            if (jobsOf[index] is not { } jobs || items[index]!.IsLookedAtAsItIs)
+            if (jobsOf[index] is not { } jobs)
                 continue;
-            foreach (PartId inTheWay in family.Parts[index].Access)
+            foreach (PartId inTheWay in items[index]!.Access)
             {
                 PartJobs other = jobsOf[family.IndexOf(inTheWay)]!;
                 graph.Order(other.Remove, jobs.Remove ?? jobs.FirstTreatment);

@@ -33,9 +33,7 @@ internal sealed partial class ProcedureBuilder
         openJoints = [.. family.Joints
             .Where(joint => joint.From != joint.To && SpreadGraph.IsOpen(family, joint, failed))
             .Select(joint => (family.IndexOf(joint.From), family.IndexOf(joint.To)))];
-        WorkItem?[] asked = WorkList.Of(family, request.Treatments);
-        loops = InPlaceLoops.Find(asked, openJoints);
-        items = loops.WithFlush(asked);
+        (items, loops) = WorkWithLoops();
         jobsOf = new PartJobs?[items.Length];
     }
 
@@ -58,6 +56,33 @@ internal sealed partial class ProcedureBuilder
                 : treated),
         ];
         return new ProcedureDraft(builder.graph, treatments);
+    }
+
+    /// <summary>
+    /// What comes off breaks loops, and the flush of a loop may need something off that is in its way: taken in turns until nothing more comes off.
+    /// Each turn takes at least one more part off, so there are no more turns than parts.
+    /// </summary>
+    private (WorkItem?[] Items, InPlaceLoops Loops) WorkWithLoops()
+    {
+        WorkItem?[] asked = WorkList.WithAccess(family, WorkList.Of(family, request.Treatments));
+        while (true)
+        {
+            InPlaceLoops found = InPlaceLoops.Find(asked, openJoints);
+            WorkItem?[] flushed = found.WithFlush(asked);
+            WorkItem?[] grown = WorkList.WithAccess(family, flushed);
+            bool isSettled = true;
+            for (int index = 0; index < grown.Length; index++)
+            {
+                if (grown[index] is { ComesOff: true } && asked[index] is not { ComesOff: true })
+                {
+                    asked[index] = asked[index] is { } item ? item with { ComesOff = true } : grown[index];
+                    isSettled = false;
+                }
+            }
+
+            if (isSettled)
+                return (flushed, found);
+        }
     }
 
     private void AddPartJobs()

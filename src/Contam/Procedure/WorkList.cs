@@ -16,15 +16,15 @@ internal sealed record WorkItem(Part Part, ImmutableArray<TreatmentKind> Treatme
     /// <summary>Whether something moves debris out of it, rather than only looking or measuring.</summary>
     public bool IsCleaned => Treatments.Any(one => one is TreatmentKind.Flush or TreatmentKind.Clean or TreatmentKind.Replace);
 
-    /// <summary>Whether it is only looked at, and the family says how: then nothing need come off for it.</summary>
-    public bool IsLookedAtAsItIs => !ComesOff && Part.Inspect is not null && Treatments is [TreatmentKind.Inspect];
+    /// <summary>What must be off for this work: for a part that stays and is only looked at, what is in the way of the look.</summary>
+    public ImmutableArray<PartId> Access => !ComesOff && Treatments is [TreatmentKind.Inspect] && Part.Inspect?.Access is { } forTheLook ? forTheLook : Part.Access;
 
     public bool Has(TreatmentKind treatment) => Treatments.Contains(treatment);
 }
 
 /// <summary>
 /// Which parts come off: those to be renewed or sent out, those whose kind comes off and that are flushed, cleaned or tested, and whatever is in the way of
-/// any part that is worked on, and in the way of that. A look alone takes the part itself not off, and nothing else where the family says how the look is done.
+/// any part that is worked on, and in the way of that. A look alone leaves the part where it is.
 /// </summary>
 internal static class WorkList
 {
@@ -32,37 +32,31 @@ internal static class WorkList
     public static WorkItem?[] Of(Family family, ImmutableArray<PartTreatment> treatments)
     {
         var items = new WorkItem?[family.Parts.Length];
-        var queue = new Queue<int>();
-        foreach (PartTreatment treated in treatments)
+        foreach (PartTreatment treated in treatments.Where(treated => !treated.Treatments.IsEmpty))
         {
-            if (treated.Treatments.IsEmpty)
-                continue;
-            int index = family.IndexOf(treated.Part.Id);
-            bool goesOut = treated.Part.SendOut is not null
-                && !treated.Treatments.Contains(TreatmentKind.Replace)
-                && treated.Treatments.Any(one => one != TreatmentKind.Inspect);
-            bool comesOff = goesOut
-                || treated.Treatments.Contains(TreatmentKind.Replace)
-                || treated.Part.IsRemovable && treated.Treatments.Any(one => one != TreatmentKind.Inspect);
-            items[index] = new WorkItem(treated.Part, treated.Treatments, comesOff, goesOut);
-            queue.Enqueue(index);
+            Part part = treated.Part;
+            bool isMoreThanLookedAt = treated.Treatments.Any(one => one != TreatmentKind.Inspect);
+            bool isRenewed = treated.Treatments.Contains(TreatmentKind.Replace);
+            bool goesOut = part.SendOut is not null && !isRenewed && isMoreThanLookedAt;
+            items[family.IndexOf(part.Id)] = new WorkItem(part, treated.Treatments, goesOut || isRenewed || part.IsRemovable && isMoreThanLookedAt, goesOut);
         }
 
+        return items;
+    }
+
+    /// <summary>The same work with everything off that is in the way of any of it, however many parts deep.</summary>
+    public static WorkItem?[] WithAccess(Family family, WorkItem?[] work)
+    {
+        WorkItem?[] items = [.. work];
+        var queue = new Queue<int>(Enumerable.Range(0, items.Length).Where(index => items[index] is not null));
         while (queue.TryDequeue(out int index))
         {
-            if (items[index]!.IsLookedAtAsItIs)
-                continue;
-            foreach (PartId inTheWay in family.Parts[index].Access)
+            foreach (int other in items[index]!.Access.Select(family.IndexOf))
             {
-                int other = family.IndexOf(inTheWay);
                 if (items[other] is { ComesOff: true })
                     continue;
-                bool mustBeReached = items[other] is null or { IsLookedAtAsItIs: true };
-                items[other] = items[other] is { } item
-                    ? item with { ComesOff = true }
-                    : new WorkItem(family.Parts[other], [], ComesOff: true, GoesOut: false);
-                if (mustBeReached)
-                    queue.Enqueue(other);
+                items[other] = items[other] is { } item ? item with { ComesOff = true } : new WorkItem(family.Parts[other], [], ComesOff: true, GoesOut: false);
+                queue.Enqueue(other);
             }
         }
 

@@ -45,7 +45,7 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
         }
 
         string id = group.IdOf(number);
-        ImmutableArray<PartId> access = AccessOf(group, number, said);
+        ImmutableArray<PartId> access = said.TryGet(PartKeys.Access, out Located<ImmutableArray<Located<string>>> inTheWay, out Scope? accessScope) ? AccessOf(group, number, inTheWay, accessScope) : [];
         ImmutableArray<string> seals = SealsOf(group, number, said, kind);
         parts.Add(new Part(new PartId(id), kind, group.Place)
         {
@@ -63,7 +63,7 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
             IsRemovable = said.Get(PartKeys.Removable, kind.IsRemovable),
             Access = access,
             Seals = seals,
-            Inspect = InspectOf(said),
+            Inspect = InspectOf(group, number, said),
             SendOut = SendOutOf(said),
             Minutes = said.TryGet(PartKeys.Minutes, out Located<Form> minutes, out _) ? MinutesKeys.Read(minutes.Value) : TaskMinutes.None,
             Lead = said.Find(PartKeys.Lead),
@@ -125,10 +125,8 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
         return holds.DrainToImmutable();
     }
 
-    private ImmutableArray<PartId> AccessOf(PartGroup group, int number, Said said)
+    private ImmutableArray<PartId> AccessOf(PartGroup group, int number, Located<ImmutableArray<Located<string>>> written, Scope scope)
     {
-        if (!said.TryGet(PartKeys.Access, out Located<ImmutableArray<Located<string>>> written, out Scope? scope))
-            return [];
         var access = new List<PartId>();
         var known = new HashSet<PartId>();
         foreach (Located<string> id in written.Value)
@@ -176,9 +174,12 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
         return seals.DrainToImmutable();
     }
 
-    private static Inspection? InspectOf(Said said) => said.TryGet(PartKeys.Inspect, out Located<Form> look, out _)
+    private Inspection? InspectOf(PartGroup group, int number, Said said) => said.TryGet(PartKeys.Inspect, out Located<Form> look, out Scope? scope)
         ? new Inspection(
             look.Value.Find(PartKeys.LookMinutes), look.Value.Get(PartKeys.Shows, Shows.Poor), look.Value.Get(PartKeys.How, ""), look.Place)
+        {
+            Access = look.Value.Locate(PartKeys.LookAccess) is { } access ? AccessOf(group, number, access, scope) : null,
+        }
         : null;
 
     private static SendOut? SendOutOf(Said said) => said.TryGet(PartKeys.SendOut, out Located<Form> away, out _)

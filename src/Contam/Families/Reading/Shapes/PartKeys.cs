@@ -123,7 +123,12 @@ internal static class PartKeys
         Name = "how", Means = "How the look is done, in words", Example = "draw the bowl into a clear jar and let it stand",
     };
 
-    public static readonly Key<Form> Inspect = new(new FormShape("inspect", "a look", LookMinutes, Shows, How)
+    public static readonly Key<ImmutableArray<Located<string>>> LookAccess = new(new ListShape<string>(Reference, "a list of parts") { EachOnce = true })
+    {
+        Name = "access", Means = "What must be off for the look; default: what must be off for any work at the part. `[]` for a look at the part as it stands", Example = "[injector-#]",
+    };
+
+    public static readonly Key<Form> Inspect = new(new FormShape("inspect", "a look", LookMinutes, Shows, How, LookAccess)
     {
         Means = "A look at a part: how long it takes, how surely it shows debris, how it is done",
     })

@@ -75,7 +75,7 @@ internal static class OrderedCheck
             return "no step proves the engine: it would leave the shop untried";
         return Before(work.Where(step => step.Phase == Phase.MakeSafe), work.Where(step => step.Phase > Phase.MakeSafe), "the engine is made safe")
             ?? Before(work.Where(step => step.Phase == Phase.Confirm), opened, "the failure is confirmed")
-            ?? Before(opened, work.Where(step => step.Phase == Phase.Prove), "everything is back");
+            ?? Before(opened, work.Where(step => step.Phase == Phase.Prove), "the work is done");
     }
 
     private static string? Before(IEnumerable<PlanStep> earlier, IEnumerable<PlanStep> later, string what)

@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Plans;
+
+namespace Contam.Proof;
+
+/// <summary>
+/// What one debris meets in a family, with accepted clean findings counted or not: where it comes from, what each part and joint lets on,
+/// and what follows for the grades. Parts are meant by their place in the family. Works from the plan's question, never from its answer.
+/// </summary>
+internal sealed class DebrisWorld
+{
+    private readonly Family family;
+    private readonly OpenJoints joints;
+    private readonly Debris debris;
+    private readonly ParticleSize?[] shed;
+    private readonly bool[] isAccepted;
+
+    /// <summary>Linear in parts and joints. Ids that the family does not have are left out.</summary>
+    internal DebrisWorld(Family family, OpenJoints joints, PlanDocument plan, Debris debris, bool countCleanFindings)
+    {
+        this.family = family;
+        this.joints = joints;
+        this.debris = debris;
+        shed = new ParticleSize?[family.Parts.Length];
+        isAccepted = new bool[family.Parts.Length];
+        ImmutableArray<PlanFinding> findings = [.. plan.Findings.OrEmpty().Where(finding => finding.Debris == debris.Name)];
+        IEnumerable<int> failed = Indices(plan.Failed.OrEmpty());
+        IEnumerable<int> found = Indices(findings.Where(finding => finding.Found).Select(finding => finding.Part));
+        Sources =
+        [
+            .. failed.Select(part => (part, SheddedBy(family.Parts[part]))),
+            .. found.Select(part => (part, ParticleSize.Unlimited)),
+        ];
+        foreach ((int part, ParticleSize size) in Sources)
+            shed[part] = shed[part] is { } other && other > size ? other : size;
+        if (!countCleanFindings)
+            return;
+        foreach (int part in Indices(findings.Where(finding => finding is { Found: false, Accepted: true }).Select(finding => finding.Part)))
+            isAccepted[part] = shed[part] is null;
+    }
+
+    /// <summary>Every source with the largest particle it sheds. A part that failed and where the debris was found too is two sources.</summary>
+    internal ImmutableArray<(int Part, ParticleSize Size)> Sources { get; }
+
+    /// <summary>The largest particle that a source sheds; <c>null</c> for a part that is none.</summary>
+    internal ParticleSize? ShedBy(int part) => shed[part];
+
+    /// <summary>The largest particle that gets out of a part over a joint, however large it came in. A source holds nothing back.</summary>
+    internal ParticleSize LetsOn(int joint)
+    {
+        int from = joints.From(joint);
+        ParticleSize letsOn = Narrowest(joints.Joints[joint].Passage);
+        if (shed[from] is not null)
+            return letsOn;
+        if (isAccepted[from])
+            return ParticleSize.Zero;
+        Part part = family.Parts[from];
+        if (part is { HasAbsoluteRating: true, HasBypass: false } && part.HoldOf(debris) is { } hold)
+            letsOn = ParticleSize.Min(letsOn, hold.Above);
+        return ParticleSize.Min(letsOn, Narrowest(part.Passage));
+    }
+
+    /// <summary>Every part that is a source or lies beyond one over open joints. Linear.</summary>
+    internal bool[] Reached() => Walked(joint => true);
+
+    /// <summary>As <see cref="Reached"/>, but never past an accepted clean finding: what none of them clears, apart from where they were made.</summary>
+    internal bool[] ReachedPastNoCleanFinding() => Walked(joint => !isAccepted[joints.From(joint)]);
+
+    /// <summary>Whether any clean finding is counted.</summary>
+    internal bool HasAccepted => Array.IndexOf(isAccepted, true) >= 0;
+
+    /// <summary>Whether a clean finding at this very part is accepted.</summary>
+    internal bool IsAccepted(int part) => isAccepted[part];
+
+    /// <summary>
+    /// Where some source's full size arrives. Linear but for sorting the sources: they are taken from the finest to the coarsest, and where a finer
+    /// one has arrived at full size, a coarser one has nothing to add, as all it can pass from there the finer one has passed.
+    /// </summary>
+    internal bool[] Exposed()
+    {
+        bool[] exposed = new bool[family.Parts.Length];
+        foreach (IGrouping<ParticleSize, (int Part, ParticleSize Size)> level in Sources.GroupBy(source => source.Size).OrderBy(group => group.Key))
+            Walk(exposed, level.Select(source => source.Part), joint => LetsOn(joint) >= level.Key);
+        return exposed;
+    }
+
+    private bool[] Walked(Func<int, bool> passes)
+    {
+        bool[] walked = new bool[family.Parts.Length];
+        Walk(walked, Sources.Select(source => source.Part), passes);
+        return walked;
+    }
+
+    private void Walk(bool[] walked, IEnumerable<int> from, Func<int, bool> passes)
+    {
+        var next = new Stack<int>();
+        foreach (int part in from)
+            Enter(part);
+        while (next.TryPop(out int part))
+        {
+            foreach (int joint in joints.Leaving(part))
+            {
+                if (passes(joint))
+                    Enter(joints.To(joint));
+            }
+        }
+
+        void Enter(int part)
+        {
+            if (walked[part])
+                return;
+            walked[part] = true;
+            next.Push(part);
+        }
+    }
+
+    private ParticleSize SheddedBy(Part part) => debris.HasSize ? part.ShedOf(debris)?.UpTo ?? ParticleSize.Unlimited : ParticleSize.Unlimited;
+
+    private ParticleSize Narrowest(ParticleSize? passage) =>
+        passage is { } widest && debris is { IsHard: true, HasSize: true } ? widest : ParticleSize.Unlimited;
+
+    private IEnumerable<int> Indices(IEnumerable<string> ids) =>
+        ids.Distinct(StringComparer.Ordinal).Select(id => family.IndexOf(new PartId(id))).Where(part => part >= 0);
+}

@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Plans;
+
+namespace Contam.Proof;
+
+/// <summary>A step of a plan with its parts found in the family. Parts are meant by their place in the family.</summary>
+/// <param name="Step">The step.</param>
+/// <param name="Parts">The parts it is done at, each once, in the order of the step; those that the family has.</param>
+/// <param name="Blank">The parts it blanks off; those that the family has.</param>
+internal sealed record PlayedStep(PlanStep Step, ImmutableArray<int> Parts, ImmutableArray<int> Blank)
+{
+    /// <summary>Whether it is done at a part so that the part is treated. A look that confirms the failure treats nothing, nor does anything in the proving run.</summary>
+    internal bool IsTreatment => Step.Phase is Phase.CleanOut or Phase.Test
+        && Step.Action is StepAction.Inspect or StepAction.Flush or StepAction.Clean or StepAction.Test or StepAction.Replace or StepAction.SendOut;
+
+    /// <summary>Whether it takes no time.</summary>
+    internal bool IsMomentary => Step.Start == Step.Finish;
+
+    /// <summary>Whether its times are times: from 0, and not ending before they begin.</summary>
+    internal bool HasTimes => double.IsFinite(Step.Finish) && Step.Start >= 0 && Step.Finish >= Step.Start;
+
+    /// <summary>The ids of the parts that a step is done at, each once: its part, and its parts where they are several.</summary>
+    internal static IEnumerable<string> PartsOf(PlanStep step) =>
+        (step.Part is null ? [] : new[] { step.Part }).Concat(step.Parts.OrEmpty()).Distinct(StringComparer.Ordinal);
+
+    internal static PlayedStep Of(PlanStep step, Family family) => new(
+        step,
+        [.. PartsOf(step).Select(id => family.IndexOf(new PartId(id))).Where(part => part >= 0)],
+        [.. step.Blank.OrEmpty().Select(id => family.IndexOf(new PartId(id))).Where(part => part >= 0)]);
+}

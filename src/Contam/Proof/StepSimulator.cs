@@ -1,0 +1,33 @@
+using Contam.Families;
+using Contam.Plans;
+
+namespace Contam.Proof;
+
+/// <summary>
+/// Plays the steps of a plan against the engine family: which parts are dirty, which are off, what each flush and the first run carry on.
+/// Knows nothing of how the order was made, and sees only the plan and the family.
+/// </summary>
+/// <remarks>
+/// The model, ours, and cautious where the bench could go either way:
+/// <list type="bullet">
+/// <item>A part that the plan lists as exposed or guarded begins dirty, or suspect where its treatment is only to inspect or test; all others begin clean.</item>
+/// <item>A step takes effect when it finishes, and what it needs must hold when it starts and still when it finishes. At one moment, what finishes goes before what starts, and then the number decides.</item>
+/// <item>The last cleaning of a part (flush, clean or replace; of a suspect part the last look or test) makes it clean. Earlier ones change nothing. A suspect part that a flush has carried debris into is no longer cured by a look.</item>
+/// <item>A flush of a part in its place carries debris over open joints into every fitted part beyond that is not blanked, and on through it; barriers are not relied on.</item>
+/// </list>
+/// </remarks>
+public static class StepSimulator
+{
+    /// <summary>
+    /// Plays all steps. Time: that of sorting the steps, and linear in parts, joints and steps for steps that blank what lies beyond a flush
+    /// or take it off; a flush that does neither may cost once more what lies beyond it.
+    /// </summary>
+    /// <param name="family">The family that the plan is for. A plan of another family gives faults, not an exception.</param>
+    /// <param name="plan">The plan; any document at all.</param>
+    public static Simulation Play(Family family, PlanDocument plan)
+    {
+        ArgumentNullException.ThrowIfNull(family);
+        ArgumentNullException.ThrowIfNull(plan);
+        return new StepPlay(family, plan).Play();
+    }
+}

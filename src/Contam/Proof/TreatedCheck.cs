@@ -1,0 +1,123 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Contam.Families;
+using Contam.Plans;
+
+namespace Contam.Proof;
+
+/// <summary>
+/// Whether every exposed and every guarded part has the steps that its treatment asks for, and no part has others. The treatment itself is the shop's to
+/// choose; that it is the one the shop's standard gives is not checked here.
+/// </summary>
+internal static class TreatedCheck
+{
+    /// <summary>The first part without its steps, or the first step without its part, or <c>null</c>. Linear in plan and family.</summary>
+    internal static string? FirstFault(PlanDocument plan, Family family)
+    {
+        var work = new Work(plan);
+        return plan.Parts.OrEmpty().Select(listed => Untreated(listed, work)).FirstOrDefault(fault => fault is not null)
+            ?? plan.Steps.OrEmpty().Select(step => Unasked(step, plan, work)).FirstOrDefault(fault => fault is not null)
+            ?? family.Parts.Select(part => LeftOff(part, work)).FirstOrDefault(fault => fault is not null)
+            ?? Unconfirmed(plan);
+    }
+
+    private static string? Untreated(PlanPart listed, Work work)
+    {
+        ImmutableArray<TreatmentKind> treatment = listed.Treatment.OrEmpty();
+        bool isCleared = listed.Exposure.OrEmpty().All(line => line.Grade == Grade.Cleared);
+        if (isCleared)
+            return treatment.IsEmpty ? null : $"{listed.Id} is cleared and given a treatment all the same: it would not be known which is meant";
+        if (treatment.IsEmpty)
+            return $"{listed.Id} is given no treatment: it would go back as dirty as it is";
+        foreach (TreatmentKind kind in treatment)
+        {
+            if (!work.IsDone(listed.Id, ActionOf(kind)))
+                return $"{listed.Id} is to be treated by {Word(kind)}, but no step does so: it would go back without";
+        }
+
+        return treatment.Contains(TreatmentKind.Replace) && !work.IsDone(listed.Id, StepAction.Remove)
+            ? $"{listed.Id} is to be replaced, but no step takes the old one off: the old one would stay"
+            : null;
+    }
+
+    private static string? Unasked(PlanStep step, PlanDocument plan, Work work)
+    {
+        if (step.Phase is not (Phase.CleanOut or Phase.Test))
+            return null;
+        foreach (string part in PlayedStep.PartsOf(step))
+        {
+            ImmutableArray<TreatmentKind> treatment = work.TreatmentOf(part);
+            bool isAsked = step.Action switch
+            {
+                StepAction.Inspect or StepAction.Flush or StepAction.Clean or StepAction.Test or StepAction.Replace =>
+                    treatment.Any(kind => ActionOf(kind) == step.Action),
+                StepAction.SendOut => !treatment.IsEmpty,
+                _ => true,
+            };
+            if (!isAsked)
+                return string.Create(CultureInfo.InvariantCulture, $"step {step.Number} treats {part} in a way that its treatment does not ask for: its list and its steps tell two things");
+        }
+
+        return null;
+    }
+
+    private static string? LeftOff(Part part, Work work)
+    {
+        bool comesOff = work.IsDone(part.Id.Value, StepAction.Remove);
+        bool goesOn = work.IsDone(part.Id.Value, StepAction.Refit);
+        return (comesOff, goesOn) switch
+        {
+            (true, false) => $"{part.Id} is taken off, but no step puts it back: the engine would be run without it",
+            (false, true) => $"{part.Id} is put back, but no step takes it off: it would not be opened at all",
+            _ => null,
+        };
+    }
+
+    private static string? Unconfirmed(PlanDocument plan)
+    {
+        HashSet<string> confirmed = [.. plan.Steps.OrEmpty().Where(step => step.Phase == Phase.Confirm).SelectMany(PlayedStep.PartsOf)];
+        string? missed = plan.Failed.OrEmpty().FirstOrDefault(part => !confirmed.Contains(part));
+        return missed is null ? null : $"no step looks at {missed} before the engine is opened: the cause of the failure would be missed";
+    }
+
+    private static StepAction ActionOf(TreatmentKind kind) => kind switch
+    {
+        TreatmentKind.Inspect => StepAction.Inspect,
+        TreatmentKind.Flush => StepAction.Flush,
+        TreatmentKind.Clean => StepAction.Clean,
+        TreatmentKind.Test => StepAction.Test,
+        _ => StepAction.Replace,
+    };
+
+    private static string Word(TreatmentKind kind) => kind switch
+    {
+        TreatmentKind.Inspect => "inspection",
+        TreatmentKind.Flush => "flushing",
+        TreatmentKind.Clean => "cleaning",
+        TreatmentKind.Test => "testing",
+        _ => "replacement",
+    };
+
+    /// <summary>What is done at which part, by id: treatments in the clean-out and the test, what comes off and goes on at any time before the engine is proved.</summary>
+    private sealed class Work
+    {
+        private readonly HashSet<(string Part, StepAction Action)> done = [];
+        private readonly Dictionary<string, ImmutableArray<TreatmentKind>> treatmentOf = new(StringComparer.Ordinal);
+
+        internal Work(PlanDocument plan)
+        {
+            foreach (PlanPart listed in plan.Parts.OrEmpty())
+                treatmentOf[listed.Id] = listed.Treatment.OrEmpty();
+            foreach (PlanStep step in plan.Steps.OrEmpty())
+            {
+                bool counts = step.Action is StepAction.Remove or StepAction.Refit ? step.Phase != Phase.Prove : step.Phase is Phase.CleanOut or Phase.Test;
+                foreach (string part in counts ? PlayedStep.PartsOf(step) : [])
+                    done.Add((part, step.Action));
+            }
+        }
+
+        internal bool IsDone(string part, StepAction action) => done.Contains((part, action));
+
+        internal ImmutableArray<TreatmentKind> TreatmentOf(string part) => treatmentOf.GetValueOrDefault(part, []);
+    }
+}

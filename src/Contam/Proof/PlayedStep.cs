@@ -11,8 +11,8 @@ namespace Contam.Proof;
 internal sealed record PlayedStep(PlanStep Step, ImmutableArray<int> Parts, ImmutableArray<int> Blank)
 {
     /// <summary>Whether it is done at a part so that the part is treated. A look that confirms the failure treats nothing, nor does anything in the proving run.</summary>
-    internal bool IsTreatment => Step.Phase is Phase.CleanOut or Phase.Test
-        && Step.Action is StepAction.Inspect or StepAction.Flush or StepAction.Clean or StepAction.Test or StepAction.Replace or StepAction.SendOut;
+    internal bool IsTreatment => Step.Action == StepAction.SendOut
+        || Step.Phase is Phase.CleanOut or Phase.Test && Step.Action is StepAction.Inspect or StepAction.Flush or StepAction.Clean or StepAction.Test or StepAction.Replace;
 
     /// <summary>Whether it takes no time.</summary>
     internal bool IsMomentary => Step.Start == Step.Finish;

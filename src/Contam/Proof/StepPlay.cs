@@ -14,6 +14,7 @@ internal sealed class StepPlay
     private readonly ImmutableArray<Fault>.Builder faults = ImmutableArray.CreateBuilder<Fault>();
     private readonly HashSet<(int Step, int Part)> faulty = [];
     private readonly bool[] isSuspect;
+    private readonly bool[] isOnlyLookedAt;
     private readonly bool[] comesOff;
     private readonly bool[] wasTakenOff;
     private readonly bool[] wasPutBack;
@@ -26,6 +27,7 @@ internal sealed class StepPlay
         steps = [.. plan.Steps.OrEmpty().Select(step => PlayedStep.Of(step, family))];
         bench = new Bench(count, new OpenJoints(family, plan.Failed.OrEmpty().Select(id => new PartId(id)).ToHashSet()));
         isSuspect = new bool[count];
+        isOnlyLookedAt = new bool[count];
         comesOff = new bool[count];
         wasTakenOff = new bool[count];
         wasPutBack = new bool[count];
@@ -64,6 +66,7 @@ internal sealed class StepPlay
         if (part < 0 || listed.Exposure.OrEmpty().All(line => line.Grade == Grade.Cleared))
             return;
         ImmutableArray<TreatmentKind> treatment = listed.Treatment.OrEmpty();
+        isOnlyLookedAt[part] = treatment is [TreatmentKind.Inspect];
         isSuspect[part] = treatment.Length > 0 && treatment.All(kind => kind is TreatmentKind.Inspect or TreatmentKind.Test);
         bench.Become(part, isSuspect[part] ? Condition.Suspect : Condition.Dirty);
     }
@@ -226,7 +229,7 @@ internal sealed class StepPlay
 
     private void CheckWays(PlayedStep step, int part, string done)
     {
-        foreach (PartId access in family.Parts[part].Access)
+        foreach (PartId access in InTheWayOf(part))
         {
             int inTheWay = family.IndexOf(access);
             if (inTheWay >= 0 && bench.WhereaboutsOf(inTheWay) != Whereabouts.Off)
@@ -236,6 +239,10 @@ internal sealed class StepPlay
             }
         }
     }
+
+    // A part that stays on and is only looked at may say what must be off for the look alone.
+    private ImmutableArray<PartId> InTheWayOf(int part) =>
+        isOnlyLookedAt[part] && !comesOff[part] && family.Parts[part].Inspect?.Access is { } forTheLook ? forTheLook : family.Parts[part].Access;
 
     private void CheckNotAway(PlayedStep step, int part)
     {

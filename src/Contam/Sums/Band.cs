@@ -3,8 +3,8 @@ using Contam.Families;
 namespace Contam.Sums;
 
 /// <summary>
-/// Judges a band of values against a limit. A verdict changes at the limit's values alone, so the ends of the band and each such value
-/// with its two neighbours show every verdict that the band holds.
+/// Judges a band of values against a limit. A verdict changes at the limit's values alone, so the ends of the band, each such value in it
+/// and the number just below that show every verdict that the band holds: of two neighbouring values the upper one's stands for the stretch between.
 /// </summary>
 internal static class Band
 {
@@ -46,8 +46,7 @@ internal static class Band
             if (threshold.Value < low || threshold.Value > high)
                 continue;
             yield return threshold.Value;
-            yield return Math.Clamp(Math.BitDecrement(threshold.Value), low, high);
-            yield return Math.Clamp(Math.BitIncrement(threshold.Value), low, high);
+            yield return Math.Max(Math.BitDecrement(threshold.Value), low);
         }
     }
 

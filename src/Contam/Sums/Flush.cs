@@ -86,7 +86,8 @@ public static class Flush
         else
             (thinnerTo, hotterTo) = (needed, temperature);
 
-        bool alone = bore.Branches > 1 && BoreFlow.Reaches(circuitFlow.CubicMetresPerSecond, leastAlone.CubicMetresPerSecond);
+        // A bore without fellows that is not enough has all of the flow already, so this is never said of one.
+        bool alone = BoreFlow.Reaches(circuitFlow.CubicMetresPerSecond, leastAlone.CubicMetresPerSecond);
         return new FlushMend(thinnerTo, hotterTo, noTemperature, ForCircuit(leastAlone, bore), leastAlone, alone);
     }
 }

@@ -53,6 +53,15 @@ public sealed class Filtering_to_a_code
         Assert.Equal(TimeSpan.Zero, FilterTime.ToCode(Dirty, (22, 19, 15), new BetaRatios(null, null, null), Given.Litres(100), Given.LitresPerMinute(50)).Value.Longest);
 
     [Fact]
+    public void Takes_a_beta_for_larger_sizes_too()
+    {
+        FilterTimes By(BetaRatios filter) => FilterTime.ToCode(Dirty, (19, 16, 12), filter, Given.Litres(100), Given.LitresPerMinute(50)).Value;
+        Assert.Equal(By(new BetaRatios(4, 4, 4)), By(new BetaRatios(4, null, null)));
+        Assert.Equal(By(new BetaRatios(4, 10, 10)), By(new BetaRatios(4, 10, null)));
+        Assert.Equal(By(new BetaRatios(4, 4, 75)), By(new BetaRatios(4, null, 75)));
+    }
+
+    [Fact]
     public void Infers_no_beta_at_a_smaller_size() =>
         Assert.Equal(
             "no beta is said at 4 µm(c) or smaller; without one the time for that size cannot be told",

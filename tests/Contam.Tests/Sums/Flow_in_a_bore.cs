@@ -25,6 +25,8 @@ public sealed class Flow_in_a_bore
     {
         FlowRate flow = Given.LitresPerMinute(10);
         Assert.Equal("the bore is 0 mm; more than 0 mm was expected", BoreFlow.Velocity(flow, default).Fault!.Text);
+        Assert.Equal("the bore is infinite; more than 0 mm was expected", BoreFlow.Velocity(flow, new Length(double.PositiveInfinity)).Fault!.Text);
+        Assert.Equal("the flow is infinite; at least 0 L/min was expected", BoreFlow.Velocity(new FlowRate(double.PositiveInfinity), Given.Mm(10)).Fault!.Text);
         Assert.Equal("the flow is -10 L/min; at least 0 L/min was expected", BoreFlow.Velocity(Given.LitresPerMinute(-10), Given.Mm(10)).Fault!.Text);
         Assert.Equal("the viscosity is 0 cSt; more than 0 cSt was expected", BoreFlow.Reynolds(flow, Given.Mm(10), default).Fault!.Text);
         Assert.Equal("the Reynolds number is not a number; more than 0 was expected", BoreFlow.FlowFor(double.NaN, Given.Mm(10), Given.Cst(10)).Fault!.Text);

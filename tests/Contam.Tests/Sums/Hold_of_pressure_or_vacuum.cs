@@ -54,6 +54,8 @@ public sealed class Hold_of_pressure_or_vacuum
         Assert.Equal(
             new Judgement(Verdict.Undecided, Verdict.Good, Verdict.Reject, "it was watched for less time than the limit asks; watch it for the whole time"),
             hasty.Judgement);
+        HoldJudgement marginal = (Pressure with { Watched = TimeSpan.FromMinutes(5), End = Given.Bar(1.85) }).Judge(Drop).Value;
+        Assert.Equal((Verdict.Undecided, Verdict.Marginal, Verdict.Reject), (marginal.Judgement.Verdict, marginal.Judgement.Mildest, marginal.Judgement.Worst));
         HoldJudgement gentle = (Pressure with { Start = Given.Bar(1.9), End = Given.Bar(1.89) }).Judge(Drop).Value;
         Assert.Equal(Verdict.Undecided, gentle.Judgement.Verdict);
         Assert.Equal([HoldNote.StartedTooLow, HoldNote.NotCorrectedForTemperature], gentle.Notes);

@@ -37,10 +37,10 @@ public sealed class Reading_against_a_limit
     [Fact]
     public void Is_on_the_value_when_only_arithmetic_moved_it()
     {
-        // 0.03 − (−0.02) mm in metres is not the same last digit as 0.05 mm; 2 thou is not 0.0508 mm.
-        Length total = RunOut.Of(Given.Dial(0.03, -0.02)).Value.TotalIndicatedReading;
-        Assert.NotEqual(5e-5, total.Metres);
-        Assert.Equal(Verdict.Good, Judge.Reading(RunOutLimit, total).Value.Verdict);
+        // 0.031 − (−0.069) mm, worked out in metres, has a last digit more than 0.1 mm.
+        Length total = RunOut.Of(Given.Dial(0.031, -0.069)).Value.TotalIndicatedReading;
+        Assert.True(total.Metres > 1e-4);
+        Assert.Equal(Verdict.Good, Judge.Reading(Given.Limit(Measure.RunOut, Given.AtMostMm(0.1)), total).Value.Verdict);
     }
 
     [Fact]
@@ -62,6 +62,16 @@ public sealed class Reading_against_a_limit
         // Good from 0.02 up, reject over 0.10: the marginal stretch lies below 0.02, and the band covers all three.
         Limit clearance = Given.Limit(Measure.Clearance, new Threshold(Comparison.AtLeast, 2e-5, ">= 0.02 mm"), Given.AboveMm(0.1));
         Judgement judgement = Judge.Reading(clearance, Given.Mm(0.06), Given.Mm(0.05)).Value;
+        Assert.Equal((Verdict.Undecided, Verdict.Good, Verdict.Reject), (judgement.Verdict, judgement.Mildest, judgement.Worst));
+    }
+
+    [Fact]
+    public void Counts_the_one_value_between_two_stretches()
+    {
+        // A strange limit: rejected below 0.05, good at it, marginal above. Only 0.05 itself can be good.
+        Limit strange = Given.Limit(
+            Measure.Clearance, new Threshold(Comparison.AtMost, 5e-5, "<= 0.05 mm"), new Threshold(Comparison.Below, 5e-5, "< 0.05 mm"));
+        Judgement judgement = Judge.Reading(strange, Given.Mm(0.055), Given.Mm(0.01)).Value;
         Assert.Equal((Verdict.Undecided, Verdict.Good, Verdict.Reject), (judgement.Verdict, judgement.Mildest, judgement.Worst));
     }
 

@@ -25,11 +25,14 @@ public sealed class Run_out_readings
         Assert.Equal("the high spot and the ovality need readings at 8 places or more round the turn; 7 given", runOut.NoShapeBecause);
     }
 
-    [Fact]
-    public void Count_the_closing_reading_at_360_as_the_place_it_is() =>
+    [Theory]
+    [InlineData(360)]
+    [InlineData(359.99999)]
+    [InlineData(720)]
+    public void Count_the_closing_reading_as_the_place_it_is(double closing) =>
         Assert.Equal(
             "the high spot and the ovality need readings at 8 places or more round the turn; 7 given",
-            RunOut.Of(At(Bent, 0, 50, 100, 150, 200, 250, 300, 360)).Value.NoShapeBecause);
+            RunOut.Of(At(Bent, 0, 50, 100, 150, 200, 250, 300, closing)).Value.NoShapeBecause);
 
     [Fact]
     public void Are_taken_apart_at_unequal_angles_too()

@@ -79,6 +79,21 @@ public sealed class Viscosity_curve
         Assert.False(curve.Spans(Given.Celsius(151)));
     }
 
+    [Theory]
+    [InlineData(-10, 0, 1000, 40, 105)]
+    [InlineData(20, 0, 1000, 40, 105)]
+    [InlineData(70, 40, 105, 100, 14.2)]
+    [InlineData(120, 100, 14.2, 150, 4)]
+    [InlineData(160, 100, 14.2, 150, 4)]
+    public void Is_the_line_of_the_two_points_about_it(double celsius, double firstAt, double first, double secondAt, double second)
+    {
+        ViscosityCurve curve = ViscosityCurve.Of(Oil((0, 1000), (40, 105), (100, 14.2), (150, 4))).Value;
+        ViscosityLine line = ViscosityLine.Through(Given.Celsius(firstAt), Given.Cst(first), Given.Celsius(secondAt), Given.Cst(second)).Value;
+        KinematicViscosity expected = line.At(Given.Celsius(celsius)).Value;
+        Assert.Equal(expected, curve.At(Given.Celsius(celsius)).Value);
+        Assert.Equal(line.For(expected).Value, curve.For(expected).Value);
+    }
+
     [Fact]
     public void Needs_two_points_that_fall()
     {

@@ -27,7 +27,7 @@ internal sealed class SpreadGraph
     public PackedGraph Open { get; }
 
     /// <summary>The sources, in the order of the family.</summary>
-    public IEnumerable<int> Sources => sources.Select(source => source.Vertex);
+    public IEnumerable<int> Sources => sources.Select(source => source.Vertex).Distinct();
 
     public static SpreadGraph Of(SpreadQuestion question)
     {
@@ -92,11 +92,12 @@ internal sealed class SpreadGraph
         for (int vertex = 0; vertex < question.Family.Parts.Length; vertex++)
         {
             Part part = question.Family.Parts[vertex];
-            // What was found somewhere has no known upper size, whatever the part itself could shed.
+            // A failed part where the debris was also found is a source twice over: what it sheds, and what was found, which has no known upper size.
+            // Were the find alone to count, a barrier that lets on all that the part sheds would seem to hold something back.
+            if (failed.Contains(part.Id))
+                sources.Add((vertex, question.Debris.HasSize ? part.ShedOf(question.Debris)?.UpTo.Micrometres ?? double.PositiveInfinity : double.PositiveInfinity));
             if (found.Contains(part.Id))
                 sources.Add((vertex, double.PositiveInfinity));
-            else if (failed.Contains(part.Id))
-                sources.Add((vertex, question.Debris.HasSize ? part.ShedOf(question.Debris)?.UpTo.Micrometres ?? double.PositiveInfinity : double.PositiveInfinity));
         }
 
         return sources;

@@ -43,20 +43,20 @@ internal static class PlanParts
 
     private static double? Micrometres(ParticleSize size) => size.IsUnlimited ? null : size.Micrometres;
 
-    /// <summary>The findings of the debris that were asked for, in the order given.</summary>
+    /// <summary>The findings, in the order given. One of a debris that was not asked about clears nothing here.</summary>
     public static ImmutableArray<PlanFinding> Findings(ImmutableArray<Finding> findings, ImmutableArray<DebrisSpread> spreads)
     {
         var judged = spreads.SelectMany(spread => spread.Findings).DistinctBy(one => one.Finding).ToDictionary(one => one.Finding);
         return
         [
-            .. findings.Where(judged.ContainsKey).Select(finding => new PlanFinding
+            .. findings.Select(finding => new PlanFinding
             {
                 Part = finding.Part.Value,
                 Debris = finding.Debris.Name,
                 Found = finding.Found,
                 SizeUm = finding.Size is { IsUnlimited: false } size ? size.Micrometres : null,
-                Accepted = judged[finding].IsAccepted,
-                NotAcceptedBecause = judged[finding].NotAcceptedBecause,
+                Accepted = judged.TryGetValue(finding, out JudgedFinding? one) && one.IsAccepted,
+                NotAcceptedBecause = one is not null || finding.Found ? one?.NotAcceptedBecause : $"this plan is not about {finding.Debris.Name}",
                 By = finding.By,
                 When = finding.When,
             }),

@@ -6,6 +6,8 @@ namespace Contam.Procedure;
 /// <summary>The rules of order between parts.</summary>
 internal sealed partial class ProcedureBuilder
 {
+    private const int MostPassedByFlush = 50;
+
     /// <summary>Within a part: off, away, clean, flush, look, renew, test, on. A loop's flush comes after the hand cleaning of each of its parts.</summary>
     private void OrderWithinParts()
     {
@@ -61,8 +63,6 @@ internal sealed partial class ProcedureBuilder
             if (items[to] is { ComesOff: true })
             {
                 graph.Order(here.Done, beyond!.Refit);
-                if (!upstream.ComesOff)
-                    graph.Order(beyond.Remove, here.Flush);
                 continue;
             }
 
@@ -73,15 +73,53 @@ internal sealed partial class ProcedureBuilder
                 continue;
             }
 
-            bool isSameRound = items[to] is not null && loops.GoesRoundThrough(from, to);
-            if (items[to] is not null && !isSameRound)
+            if (items[to] is not null && !loops.GoesRoundThrough(from, to))
                 graph.Order(here.Done, beyond!.FirstTreatment);
-            if (here.Flush is { } flush && !isSameRound && items[to] is not { IsCleaned: true })
-                flush.Blank = Add(flush.Blank, family.Parts[to]);
         }
+
+        OrderBeyondFlushes();
     }
 
-    private static ImmutableArray<Part> Add(ImmutableArray<Part> parts, Part part) => parts.Contains(part) ? parts : parts.Add(part);
+    /// <summary>
+    /// A flush in place goes on through what is fitted beyond it. That does no harm to what is cleaned later where it stands. Whatever else it would come to
+    /// is off by then, or is blanked: what is only looked at, what has been cleared, and, so that no flush is followed through a whole engine,
+    /// the next part where so many have been passed already.
+    /// </summary>
+    private void OrderBeyondFlushes()
+    {
+        ILookup<int, int> beyond = openJoints.ToLookup(joint => joint.From, joint => joint.To);
+        var flushes = new HashSet<Job>();
+        for (int index = 0; index < items.Length; index++)
+        {
+            if (items[index] is not { ComesOff: false } || jobsOf[index]!.Flush is not { } flush || !flushes.Add(flush))
+                continue;
+            int[] flushed = loops.Of(index) is var loop and >= 0 ? [.. loops.Loops[loop]] : [index];
+            var passed = new HashSet<int>(flushed);
+            var queue = new Queue<int>(flushed);
+            var blank = new SortedSet<int>();
+            while (queue.TryDequeue(out int at))
+            {
+                foreach (int to in beyond[at])
+                {
+                    if (items[to] is { ComesOff: true })
+                        graph.Order(jobsOf[to]!.Remove, flush);
+                    else if (passed.Contains(to))
+                        continue;
+                    else if (items[to] is { IsCleaned: true } && passed.Count < flushed.Length + MostPassedByFlush)
+                    {
+                        passed.Add(to);
+                        queue.Enqueue(to);
+                    }
+                    else
+                    {
+                        blank.Add(to);
+                    }
+                }
+            }
+
+            flush.Blank = [.. blank.Where(one => !passed.Contains(one)).Select(one => family.Parts[one])];
+        }
+    }
 
     /// <summary>
     /// Filters last within a circuit: a hold point comes after every other part of the circuit is done and back, and the filters go back after it.

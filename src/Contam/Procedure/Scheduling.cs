@@ -20,20 +20,34 @@ internal static class Scheduling
     /// <param name="placeOf">For each job a number by which ties are decided: circuit and flow order, then file order.</param>
     public static Schedule Best(JobGraph graph, int technicians, int[] placeOf)
     {
-        // A schedule for fewer hands serves more hands too; beginning there keeps one more technician from ever making it longer.
-        Schedule? fewer = technicians > 1 ? Best(graph, technicians - 1, placeOf) : null;
         Chains chains = Chains.Of(graph);
+        int[][] ranks = [.. Ranks(graph, chains, placeOf)];
+        Schedule best = BestFor(graph, 1, chains, ranks);
+        // A schedule for fewer hands serves more hands too; beginning there keeps one more technician from ever making it longer.
+        // Once the longest chain is all there is to wait for, more hands have nothing to do.
+        for (int hands = 2; hands <= technicians && best.Elapsed > chains.Longest + Rounding; hands++)
+        {
+            Schedule withMore = BestFor(graph, hands, chains, ranks);
+            if (withMore.Elapsed < best.Elapsed - Rounding)
+                best = withMore;
+        }
+
+        return best with { Technicians = technicians };
+    }
+
+    private static Schedule BestFor(JobGraph graph, int technicians, Chains chains, int[][] ranks)
+    {
         Schedule? best = null;
-        foreach (int[] rank in Ranks(graph, chains, placeOf))
+        foreach (int[] rank in ranks)
         {
             Schedule candidate = ListScheduler.Schedule(graph, technicians, rank);
             if (best is null || candidate.Elapsed < best.Elapsed - Rounding)
                 best = candidate;
         }
 
-        if (best!.Elapsed > LowerBounds.Of(graph, technicians) + Rounding && graph.Jobs.Count <= MostJobsForSearch)
-            best = Search(graph, technicians, chains, best);
-        return fewer is not null && fewer.Elapsed < best.Elapsed - Rounding ? fewer with { Technicians = technicians } : best;
+        return best!.Elapsed > LowerBounds.Of(graph, technicians) + Rounding && graph.Jobs.Count <= MostJobsForSearch
+            ? Search(graph, technicians, chains, best)
+            : best;
     }
 
     /// <summary>

@@ -21,6 +21,7 @@ namespace Contam.Cli
                 .AddSingleton<ICommandSource, CheckCommand>()
                 .AddSingleton<ICommandSource, PartsCommand>()
                 .AddSingleton<ICommandSource, PlanCommand>()
+                .AddSingleton<ICommandSource, VerifyCommand>()
                 .AddSingleton<ICommandSource, WhyCommand>()
                 .BuildServiceProvider();
             var root = new RootCommand("How far the debris of a failed engine part has gone, what must be done with every part it could have reached, and in what order.");

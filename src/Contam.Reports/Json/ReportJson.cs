@@ -25,4 +25,5 @@ internal static class ReportJson
 [JsonSerializable(typeof(PartsAnswer))]
 [JsonSerializable(typeof(CheckAnswer))]
 [JsonSerializable(typeof(WhyAnswer))]
+[JsonSerializable(typeof(VerifyAnswer))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;

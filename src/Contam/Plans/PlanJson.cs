@@ -28,7 +28,7 @@ public static class PlanJson
     }
 
     /// <summary>The plan in this text.</summary>
-    /// <exception cref="JsonException">The text is no plan: not JSON, a key missing, doubled or unknown, or a value of another form. The message says which and where.</exception>
+    /// <exception cref="JsonException">The text is no plan: not JSON, a key that must be there missing, a key doubled or unknown, or a value of another form. The message says which and where.</exception>
     public static PlanDocument Read(string json)
     {
         PlanDocument plan = JsonSerializer.Deserialize(json, Context.PlanDocument) ?? throw new JsonException("the text is the single word null");

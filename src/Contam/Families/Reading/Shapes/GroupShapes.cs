@@ -89,6 +89,24 @@ internal sealed class ListShape<T>(Shape<T> item, string called) : Shape<Immutab
 /// <param name="IsSound">Whether the value fits; else it is the default, and a problem was raised.</param>
 internal readonly record struct Entry<TKey, TValue>(Located<TKey> Key, Located<TValue?> Value, bool IsSound);
 
+/// <summary>Questions about sections whose keys are names that people choose.</summary>
+internal static class Sections
+{
+    /// <summary>
+    /// Whether everything that a section names is known: it is not there at all, or it was read and none of its names was dropped. Where it is
+    /// not, a name that is not found may have been meant, and is not told as well.
+    /// </summary>
+    public static bool IsWhole<TKey, TValue>(Form form, Key<ImmutableArray<Entry<TKey, TValue>>> section)
+        where TKey : notnull
+        where TValue : notnull
+    {
+        if (!form.Has(section))
+            return true;
+        return form.Locate(section) is Located<ImmutableArray<Entry<TKey, TValue>>> read
+            && read.Node is MapNode map && map.Entries.Count == read.Value.Length;
+    }
+}
+
 /// <summary>A mapping whose keys are names that people choose, each value of one shape. Entries whose key does not fit are left out.</summary>
 /// <param name="key">What a key may look like.</param>
 /// <param name="value">What a value may look like.</param>

@@ -22,6 +22,32 @@ public sealed class A_whole_family
     }
 
     [Fact]
+    public void Bears_the_hash_of_its_file()
+    {
+        string path = CaseFile.PathOf("Families/Reading/Golden/harbour.yaml");
+        Assert.Equal(HashOf(File.ReadAllBytes(path)), FamilyReader.ReadFile(path, TestCatalogue.Value).Value!.Sha256);
+    }
+
+    [Fact]
+    public void With_modules_bears_the_hash_of_the_list_of_its_files()
+    {
+        using var folder = new TestFolder(
+        [
+            ("systems/families/f.yaml", "format: 1\nfamily: f\nuse: [{module: ../modules/b.yaml, prefix: x-}, {module: a.yaml}, {module: ../modules/b.yaml}]\n"),
+            ("systems/families/a.yaml", "format: 1\nuse: [{module: ../modules/c.yaml}]\n"),
+            ("systems/modules/b.yaml", "format: 1\nabout: b\n"),
+            ("systems/modules/c.yaml", "format: 1\nabout: c\n"),
+        ]);
+        string[] read = ["f.yaml", "../modules/b.yaml", "a.yaml", "../modules/c.yaml"];
+        string list = string.Concat(read.Select(name => $"{HashOf(File.ReadAllBytes(folder.PathOf("systems/families/" + name)))}  {name}\n"));
+
+        Outcome<Family> outcome = FamilyReader.ReadFile(folder.PathOf("systems/families/f.yaml"), TestCatalogue.Value);
+
+        Assert.True(outcome.IsSound, TestCatalogue.Told(outcome.Problems));
+        Assert.Equal(HashOf(System.Text.Encoding.UTF8.GetBytes(list)), outcome.Value!.Sha256);
+    }
+
+    [Fact]
     public void Is_the_same_read_from_a_text()
     {
         string path = CaseFile.PathOf("Families/Reading/Golden/harbour.yaml");
@@ -40,4 +66,6 @@ public sealed class A_whole_family
         Assert.NotEqual(plain.Sha256, other.Sha256);
         Assert.Equal(FamilyDump.Of(plain), FamilyDump.Of(other).Replace(other.Sha256, plain.Sha256, StringComparison.Ordinal));
     }
+
+    private static string HashOf(byte[] bytes) => Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(bytes));
 }

@@ -15,13 +15,15 @@ internal static class NearName
     {
         if (name.Length is 0 or > LongestName)
             return null;
-        int allowed = Math.Clamp(name.Length / 3, 1, 3);
+        int allowed = Math.Min(name.Length / 3, 3);
         string? nearest = null;
+        if (allowed == 0)
+            return null;
         foreach (string candidate in candidates)
         {
             if (Math.Abs(candidate.Length - name.Length) > allowed || candidate.Length > LongestName)
                 continue;
-            int slips = Slips(name, candidate);
+            int slips = Slips(name, candidate, allowed);
             // A name made anew in every letter is no slip, however short it is.
             if (slips > allowed || slips >= Math.Max(name.Length, candidate.Length) || slips == 0)
                 continue;
@@ -53,17 +55,22 @@ internal static class NearName
 
     /// <summary>
     /// The optimal string alignment distance: the fewest insertions, deletions, substitutions and swaps of neighbours, no letter touched twice.
+    /// Both texts are short.
     /// </summary>
-    internal static int Slips(string from, string to)
+    /// <param name="from">One text.</param>
+    /// <param name="to">The other.</param>
+    /// <param name="most">Where there are more, the answer is any number above this.</param>
+    internal static int Slips(string from, string to, int most = int.MaxValue)
     {
-        int[] twoBack = new int[to.Length + 1];
-        int[] oneBack = new int[to.Length + 1];
-        int[] current = new int[to.Length + 1];
+        Span<int> twoBack = stackalloc int[to.Length + 1];
+        Span<int> oneBack = stackalloc int[to.Length + 1];
+        Span<int> current = stackalloc int[to.Length + 1];
         for (int column = 0; column <= to.Length; column++)
             oneBack[column] = column;
         for (int row = 1; row <= from.Length; row++)
         {
             current[0] = row;
+            int least = row;
             for (int column = 1; column <= to.Length; column++)
             {
                 int same = from[row - 1] == to[column - 1] ? 0 : 1;
@@ -71,9 +78,16 @@ internal static class NearName
                 if (row > 1 && column > 1 && from[row - 1] == to[column - 2] && from[row - 2] == to[column - 1])
                     best = Math.Min(best, twoBack[column - 2] + 1);
                 current[column] = best;
+                least = Math.Min(least, best);
             }
 
-            (twoBack, oneBack, current) = (oneBack, current, twoBack);
+            // A swap reaches two rows back, so that only a row two slips above the most settles it.
+            if (least - 1 > most)
+                return least;
+            Span<int> free = twoBack;
+            twoBack = oneBack;
+            oneBack = current;
+            current = free;
         }
 
         return oneBack[to.Length];

@@ -7,7 +7,7 @@ namespace Contam.Problems;
 internal sealed class ProblemList(int most)
 {
     /// <summary>How many candidates are compared in all, so that a file full of unknown names is not compared with a file full of known ones.</summary>
-    private const int MostComparisons = 2_000_000;
+    private const int MostComparisons = 200_000;
 
     private readonly List<Problem> kept = [];
     private int left;

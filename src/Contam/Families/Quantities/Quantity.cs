@@ -109,6 +109,17 @@ public static class Quantity
         return true;
     }
 
+    /// <summary>What is wrong with a quantity that somebody typed, in words, without a place.</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="dimension">What it must measure.</param>
+    /// <param name="error">What reading it came to.</param>
+    public static Problem ProblemOf(string text, Dimension dimension, QuantityError error)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(error);
+        return QuantityProblems.Of(null, text, dimension, error);
+    }
+
     private static bool TryParseExactly(string text, Dimension dimension, out decimal si, [NotNullWhen(false)] out QuantityError? error)
     {
         ArgumentNullException.ThrowIfNull(text);

@@ -34,7 +34,8 @@ internal static class Adjustments
     {
         if (!table.TryFind(scope.Prefix + id.Value, out choice))
         {
-            problems.Add(ModuleProblems.UnknownAdjust(id.Place, id.Value, problems.NearTo(id.Value, BroughtTo(scope, table))));
+            if (table.IsWhole)
+                problems.Add(ModuleProblems.UnknownAdjust(id.Place, id.Value, problems.NearTo(id.Value, BroughtTo(scope, table))));
             return false;
         }
 

@@ -53,15 +53,15 @@ public static class FamilyReader
 
     private static Family? Assemble(Form form, string path, Catalogue catalogue, ReadBudget budget, ProblemList problems)
     {
-        (IReadOnlyList<Scope> scopes, IReadOnlyList<(string RealPath, string Sha256)> files) = ModuleLoader.Load(form, path, budget, problems);
+        (IReadOnlyList<Scope> scopes, IReadOnlyList<(string RealPath, string Sha256)> files, bool isWhole) = ModuleLoader.Load(form, path, budget, problems);
         EngineStates states = StatesOf(scopes);
         var allowance = new Allowance(budget.Limits, problems);
         var duplicates = new Duplicates(problems);
-        PartTable table = PartTable.Of(scopes, budget.Limits, duplicates, problems);
+        PartTable table = PartTable.Of(scopes, isWhole, budget.Limits, duplicates, problems);
         ImmutableArray<Part> parts = new PartBuilder(table, catalogue, allowance, problems).Build();
         AccessCircles.Raise(parts, problems);
-        FluidTable fluids = FluidTable.Of(scopes, duplicates, problems);
-        var joints = new JointBuilder(scopes, table, fluids, states, allowance, problems);
+        FluidTable fluids = FluidTable.Of(scopes, isWhole, duplicates, problems);
+        var joints = new JointBuilder(scopes, isWhole, table, fluids, states, allowance, problems);
         ImmutableArray<Limit> limits = new LimitBuilder(table, allowance, duplicates, problems).Build(scopes);
         if (problems.HasErrors)
             return null;

@@ -12,6 +12,7 @@ internal sealed class FluidTable
     private readonly List<Fluid> fluids = [];
     private readonly Duplicates duplicates;
     private readonly ProblemList problems;
+    private bool isWhole;
 
     private FluidTable(Duplicates duplicates, ProblemList problems)
     {
@@ -23,11 +24,16 @@ internal sealed class FluidTable
     public ImmutableArray<Fluid> Fluids => [.. fluids];
 
     /// <summary>The fluids that these files describe.</summary>
-    public static FluidTable Of(IReadOnlyList<Scope> scopes, Duplicates duplicates, ProblemList problems)
+    /// <param name="scopes">The files.</param>
+    /// <param name="isWhole">Whether every file could be read.</param>
+    /// <param name="duplicates">Takes ids that stand twice.</param>
+    /// <param name="problems">Takes the problems.</param>
+    public static FluidTable Of(IReadOnlyList<Scope> scopes, bool isWhole, Duplicates duplicates, ProblemList problems)
     {
-        var table = new FluidTable(duplicates, problems);
+        var table = new FluidTable(duplicates, problems) { isWhole = isWhole };
         foreach (Scope scope in scopes)
         {
+            table.isWhole &= Sections.IsWhole(scope.File, FamilyKeys.Fluids);
             foreach (Entry<string, Form> entry in scope.File.Get(FamilyKeys.Fluids, []))
                 table.Describe(scope, entry);
         }
@@ -44,7 +50,8 @@ internal sealed class FluidTable
                 return around.Prefix + id.Value;
         }
 
-        problems.Add(FamilyProblems.UnknownFluid(id.Place, id.Value, problems.NearTo(id.Value, fluids.Select(fluid => fluid.Id))));
+        if (isWhole)
+            problems.Add(FamilyProblems.UnknownFluid(id.Place, id.Value, problems.NearTo(id.Value, fluids.Select(fluid => fluid.Id))));
         return null;
     }
 

@@ -12,6 +12,7 @@ internal sealed class JointBuilder
     private readonly EngineStates states;
     private readonly Allowance allowance;
     private readonly ProblemList problems;
+    private readonly bool isWhole;
     private readonly List<CircuitDraft> circuits = [];
     private readonly Dictionary<string, CircuitDraft> circuitOf = new(StringComparer.Ordinal);
     private readonly HashSet<JointDraft> known = [];
@@ -19,8 +20,9 @@ internal sealed class JointBuilder
 
     /// <summary>Reads what these files say of circuits and links.</summary>
     public JointBuilder(
-        IReadOnlyList<Scope> scopes, PartTable parts, FluidTable fluids, EngineStates states, Allowance allowance, ProblemList problems)
+        IReadOnlyList<Scope> scopes, bool isWhole, PartTable parts, FluidTable fluids, EngineStates states, Allowance allowance, ProblemList problems)
     {
+        this.isWhole = isWhole && scopes.All(scope => Sections.IsWhole(scope.File, FamilyKeys.Circuits));
         this.parts = parts;
         this.fluids = fluids;
         this.states = states;
@@ -87,7 +89,8 @@ internal sealed class JointBuilder
             return;
         if (circuit.Fluid is not (string other, SourceSpan place))
             circuit.Fluid = (fluid, said.Place);
-        else if (other != fluid)
+        // One line of a module that is used twice names a fluid for each use; it says the same of both.
+        else if (other != fluid && said.Place != place)
             problems.Add(FamilyProblems.FluidsDiffer(said.Place, circuit.Name, fluid, other, place));
     }
 
@@ -172,7 +175,8 @@ internal sealed class JointBuilder
             return false;
         if (circuitOf.TryGetValue(name.Value, out circuit))
             return true;
-        problems.Add(FamilyProblems.UnknownCircuit(name.Place, name.Value, problems.NearTo(name.Value, circuits.Select(known => known.Name))));
+        if (isWhole)
+            problems.Add(FamilyProblems.UnknownCircuit(name.Place, name.Value, problems.NearTo(name.Value, circuits.Select(known => known.Name))));
         return false;
     }
 
@@ -198,7 +202,7 @@ internal sealed class JointBuilder
     private bool AreEqualInNumber(PartChoice from, PartChoice to, SourceSpan place)
     {
         bool areEqual = !from.IsMany || !to.IsMany || from.Group.Count == to.Group.Count;
-        if (!areEqual)
+        if (!areEqual && from.Group.CountIsKnown && to.Group.CountIsKnown)
         {
             problems.Add(FamilyProblems.CountsDiffer(
                 place, from.Group.Key, from.Group.Count, to.Group.Key, to.Group.Count, from.Group.Place, to.Group.Place));

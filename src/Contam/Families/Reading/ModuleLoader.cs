@@ -13,6 +13,7 @@ internal sealed class ModuleLoader
     private readonly Dictionary<string, Form?> formOf = new(StringComparer.Ordinal);
     private readonly List<Scope> scopes = [];
     private readonly List<(string RealPath, string Sha256)> files = [];
+    private bool isWhole = true;
     private int uses;
 
     private ModuleLoader(string familyPath, ReadBudget budget, ProblemList problems)
@@ -23,14 +24,14 @@ internal sealed class ModuleLoader
     }
 
     /// <summary>
-    /// The family file and every use of a module, each file before what it uses; and the files in the order in which they were read, each once.
-    /// A module is read once however often it is used.
+    /// The family file and every use of a module, each file before what it uses; the files in the order in which they were read, each once; and
+    /// whether every module could be read. A module is read once however often it is used.
     /// </summary>
     /// <param name="family">What the family file says.</param>
     /// <param name="familyPath">Where it is; a name that can be no path stands for a file in the current folder.</param>
     /// <param name="budget">How much may still be read.</param>
     /// <param name="problems">Takes the problems.</param>
-    public static (IReadOnlyList<Scope> Scopes, IReadOnlyList<(string RealPath, string Sha256)> Files) Load(
+    public static (IReadOnlyList<Scope> Scopes, IReadOnlyList<(string RealPath, string Sha256)> Files, bool IsWhole) Load(
         Form family, string familyPath, ReadBudget budget, ProblemList problems)
     {
         if (familyPath.Length == 0 || familyPath.Contains('\0', StringComparison.Ordinal))
@@ -39,34 +40,49 @@ internal sealed class ModuleLoader
         var file = new OpenFile(ModulePaths.Real(familyPath), family.Sheet.Source.File);
         loader.files.Add((file.RealPath, family.Sheet.Source.Sha256));
         loader.Take(new Scope(null, family, null, ""), [file]);
-        return (loader.scopes, loader.files);
+        return (loader.scopes, loader.files, loader.isWhole);
     }
 
     // Calls itself as deep as modules use modules, which has a limit.
     private void Take(Scope scope, IReadOnlyList<OpenFile> open)
     {
         scopes.Add(scope);
+        isWhole &= !scope.File.Has(FamilyKeys.Use) || scope.File.TryGet(FamilyKeys.Use, out _);
         foreach (Located<Form> use in scope.File.Get(FamilyKeys.Use, []))
         {
-            if (use.Value.Locate(FamilyKeys.Module) is not Located<string> module)
-                continue;
-            if (++uses > budget.Limits.ModuleUses)
-            {
-                if (uses == budget.Limits.ModuleUses + 1)
-                    problems.Add(ModuleProblems.TooManyUses(module.Place, budget.Limits.ModuleUses));
+            if (!TakeUse(scope, use.Value, open))
                 return;
-            }
-
-            if (paths.Resolve(open[^1].RealPath, open[^1].Name, module, problems) is not OpenFile file)
-                continue;
-            int circle = IndexOf(open, file.RealPath);
-            if (circle >= 0)
-                problems.Add(ModuleProblems.Circle(module.Place, [.. open.Skip(circle).Select(each => each.Name), open[circle].Name]));
-            else if (scope.Depth == budget.Limits.ModuleDepth)
-                problems.Add(ModuleProblems.TooDeep(module.Place, budget.Limits.ModuleDepth));
-            else if (Read(file, module.Place) is Form form)
-                Take(new Scope(scope, form, use.Value, scope.Prefix + use.Value.Get(FamilyKeys.Prefix, "")), [.. open, file]);
         }
+    }
+
+    /// <summary>Takes one use in; answers whether another may follow.</summary>
+    private bool TakeUse(Scope scope, Form use, IReadOnlyList<OpenFile> open)
+    {
+        if (use.Locate(FamilyKeys.Module) is not Located<string> module)
+        {
+            isWhole = false;
+            return true;
+        }
+
+        if (++uses > budget.Limits.ModuleUses)
+        {
+            if (uses == budget.Limits.ModuleUses + 1)
+                problems.Add(ModuleProblems.TooManyUses(module.Place, budget.Limits.ModuleUses));
+            isWhole = false;
+            return false;
+        }
+
+        if (paths.Resolve(open[^1].RealPath, open[^1].Name, module, problems) is not OpenFile file)
+            isWhole = false;
+        else if (IndexOf(open, file.RealPath) is int circle and >= 0)
+            problems.Add(ModuleProblems.Circle(module.Place, [.. open.Skip(circle).Select(each => each.Name), open[circle].Name]));
+        else if (scope.Depth == budget.Limits.ModuleDepth)
+            problems.Add(ModuleProblems.TooDeep(module.Place, budget.Limits.ModuleDepth));
+        else if (Read(file, module.Place) is Form form)
+            Take(new Scope(scope, form, use, scope.Prefix + use.Get(FamilyKeys.Prefix, "")), [.. open, file]);
+        else
+            isWhole = false;
+        return true;
     }
 
     private Form? Read(OpenFile file, SourceSpan askedAt)

@@ -35,15 +35,7 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
     private void Add(PartGroup group, int number)
     {
         var said = new Said([.. group.SaidOf(number)]);
-        if (!said.TryGet(PartKeys.Kind, out Located<string> kindName, out _))
-            return;
-        if (catalogue.FindKind(kindName.Value) is not Kind kind)
-        {
-            problems.Add(FamilyProblems.UnknownKind(
-                kindName.Place, kindName.Value, problems.NearTo(kindName.Value, catalogue.Kinds.Select(known => known.Name))));
-            return;
-        }
-
+        Kind kind = KindOf(said, group.Place);
         string id = group.IdOf(number);
         ImmutableArray<PartId> access = said.TryGet(PartKeys.Access, out Located<ImmutableArray<Located<string>>> inTheWay, out Scope? accessScope) ? AccessOf(group, number, inTheWay, accessScope) : [];
         ImmutableArray<string> seals = SealsOf(group, number, said, kind);
@@ -71,6 +63,17 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
             Bore = said.Find(PartKeys.Bore),
             Length = said.Find(PartKeys.Length),
         });
+    }
+
+    /// <summary>The kind; one without a name where it is not known, so that the rest of the part is looked at all the same.</summary>
+    private Kind KindOf(Said said, SourceSpan place)
+    {
+        if (!said.TryGet(PartKeys.Kind, out Located<string> name, out _))
+            return new Kind("", place);
+        if (catalogue.FindKind(name.Value) is Kind kind)
+            return kind;
+        problems.Add(FamilyProblems.UnknownKind(name.Place, name.Value, problems.NearTo(name.Value, catalogue.Kinds.Select(known => known.Name))));
+        return new Kind("", place);
     }
 
     private static string NameOf(PartGroup group, int number, Said said)
@@ -136,8 +139,12 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
             bool numberToNumber = choice.IsMany && group.IsRepeated;
             if (numberToNumber && choice.Group.Count != group.Count)
             {
-                problems.Add(FamilyProblems.CountsDiffer(
-                    id.Place, group.Key, group.Count, choice.Group.Key, choice.Group.Count, group.Place, choice.Group.Place));
+                if (group.CountIsKnown && choice.Group.CountIsKnown)
+                {
+                    problems.Add(FamilyProblems.CountsDiffer(
+                        id.Place, group.Key, group.Count, choice.Group.Key, choice.Group.Count, group.Place, choice.Group.Place));
+                }
+
                 continue;
             }
 

@@ -7,8 +7,8 @@ namespace Contam.Families.Reading;
 /// <param name="scope">Where it is described.</param>
 /// <param name="entry">How it is described.</param>
 /// <param name="first">The place of its first part among all parts.</param>
-/// <param name="count">How often it stands; 0 for a part that is not repeated.</param>
-internal sealed class PartGroup(Scope scope, Entry<string, Form> entry, int first, int count)
+/// <param name="count">How often it stands; 0 for a part that is not repeated, <c>null</c> for a repeated one whose count is not known.</param>
+internal sealed class PartGroup(Scope scope, Entry<string, Form> entry, int first, int? count)
 {
     private readonly List<(int Number, Scope Scope, Form Form)> says = entry.IsSound ? [(0, scope, entry.Value.Value!)] : [];
 
@@ -22,10 +22,13 @@ internal sealed class PartGroup(Scope scope, Entry<string, Form> entry, int firs
     public SourceSpan Place { get; } = entry.Key.Place;
 
     /// <summary>Whether it was written with <c>-#</c>.</summary>
-    public bool IsRepeated { get; } = count > 0;
+    public bool IsRepeated { get; } = count != 0;
 
-    /// <summary>How many parts it stands for.</summary>
-    public int Count { get; } = Math.Max(count, 1);
+    /// <summary>How many parts it stands for; 1 where that is not known.</summary>
+    public int Count { get; } = Math.Max(count ?? 1, 1);
+
+    /// <summary>Whether it is known how many parts it stands for. Where it is not, a problem was raised and numbers are not judged.</summary>
+    public bool CountIsKnown { get; } = count is not null;
 
     /// <summary>The place of its first part among all parts.</summary>
     public int First { get; } = first;

@@ -27,21 +27,36 @@ internal sealed class PartTable
     /// <summary>How many parts there are, repeats written out.</summary>
     public int Count { get; private set; }
 
+    /// <summary>
+    /// Whether every part that the files describe is known. Where a file or a part could not be read, an id that is not found may have been meant
+    /// for it, and is not told as well.
+    /// </summary>
+    public bool IsWhole { get; private set; }
+
     /// <summary>The parts that these files describe, adjusted.</summary>
-    public static PartTable Of(IReadOnlyList<Scope> scopes, ReadLimits limits, Duplicates duplicates, ProblemList problems)
+    /// <param name="scopes">The files.</param>
+    /// <param name="isWhole">Whether every file could be read.</param>
+    /// <param name="limits">How many parts are taken in.</param>
+    /// <param name="duplicates">Takes ids that stand twice.</param>
+    /// <param name="problems">Takes the problems.</param>
+    public static PartTable Of(IReadOnlyList<Scope> scopes, bool isWhole, ReadLimits limits, Duplicates duplicates, ProblemList problems)
     {
-        var table = new PartTable(limits, duplicates, problems);
+        var table = new PartTable(limits, duplicates, problems) { IsWhole = isWhole };
         var counts = new ModuleCounts(scopes);
         foreach (Scope scope in scopes)
         {
+            table.IsWhole &= Sections.IsWhole(scope.File, FamilyKeys.Parts);
             foreach (Entry<string, Form> entry in scope.File.Get(FamilyKeys.Parts, []))
             {
-                if (!table.Describe(scope, entry, counts))
-                    return table;
+                if (table.Describe(scope, entry, counts))
+                    continue;
+                table.IsWhole = false;
+                return table;
             }
         }
 
-        counts.RaiseUnused(problems);
+        if (table.IsWhole)
+            counts.RaiseUnused(problems);
         Adjustments.Apply(scopes, table, problems);
         return table;
     }
@@ -51,7 +66,8 @@ internal sealed class PartTable
     {
         if (TryFind(scope, id.Value, out choice))
             return true;
-        problems.Add(ProblemOf(scope, id));
+        if (ProblemOf(scope, id) is Problem problem)
+            problems.Add(problem);
         return false;
     }
 
@@ -93,7 +109,7 @@ internal sealed class PartTable
         return false;
     }
 
-    private Problem ProblemOf(Scope scope, Located<string> id)
+    private Problem? ProblemOf(Scope scope, Located<string> id)
     {
         string written = id.Value;
         if (written.EndsWith("-#", StringComparison.Ordinal) && TryFind(scope, written[..^2], out PartChoice plain))
@@ -105,7 +121,14 @@ internal sealed class PartTable
         int number = 0;
         bool isNumbered = hyphen > 0 && int.TryParse(written.AsSpan(hyphen + 1), NumberStyles.None, CultureInfo.InvariantCulture, out number);
         if (isNumbered && TryFind(scope, written[..hyphen] + "-#", out PartChoice repeated))
-            return FamilyProblems.NumberBeyondCount(id.Place, written, written[..hyphen] + "-#", repeated.Group.Count, repeated.Group.Place);
+        {
+            return repeated.Group.CountIsKnown
+                ? FamilyProblems.NumberBeyondCount(id.Place, written, written[..hyphen] + "-#", repeated.Group.Count, repeated.Group.Place)
+                : null;
+        }
+
+        if (!IsWhole)
+            return null;
 
         string? near = problems.NearTo(isNumbered ? written[..hyphen] + "-#" : written, NamesIn(scope)) ?? problems.NearTo(written, NamesIn(scope));
         if (isNumbered && near is not null && TryFind(scope, near[..^1] + number.ToString(CultureInfo.InvariantCulture), out _))
@@ -118,7 +141,7 @@ internal sealed class PartTable
     {
         string key = scope.Prefix + entry.Key.Value;
         bool isRepeated = key.EndsWith("-#", StringComparison.Ordinal);
-        int count = isRepeated ? CountOf(scope, entry, counts) : 0;
+        int? count = isRepeated ? CountOf(scope, entry, counts) : 0;
         if (!isRepeated && entry.Value.Value is Form plain && plain.Has(PartKeys.Count))
             problems.Add(FamilyProblems.CountNotRepeated(plain.KeyPlace(PartKeys.Count), entry.Key.Value));
 
@@ -154,8 +177,8 @@ internal sealed class PartTable
         }
     }
 
-    /// <summary>How often a repeated part stands, at least 1. Where that is not said, a problem is raised and it is taken to stand once.</summary>
-    private int CountOf(Scope scope, Entry<string, Form> entry, ModuleCounts counts)
+    /// <summary>How often a repeated part stands, at least 1; <c>null</c> after a problem was raised.</summary>
+    private int? CountOf(Scope scope, Entry<string, Form> entry, ModuleCounts counts)
     {
         Located<int>? said = counts.Find(scope, entry.Key.Value[..^2]) ?? entry.Value.Value?.Locate(PartKeys.Count);
         if (said is Located<int> count)
@@ -163,7 +186,7 @@ internal sealed class PartTable
             if (count.Value <= limits.Count)
                 return count.Value;
             problems.Add(FamilyProblems.CountTooLarge(count.Place, count.Value, limits.Count));
-            return 1;
+            return null;
         }
 
         // A count that does not fit, or a part that is no mapping at all, has had its problem.
@@ -174,6 +197,6 @@ internal sealed class PartTable
                 : FamilyProblems.CountMissing(entry.Key.Place, entry.Key.Value));
         }
 
-        return 1;
+        return null;
     }
 }

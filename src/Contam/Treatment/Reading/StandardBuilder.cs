@@ -171,14 +171,14 @@ internal sealed class StandardBuilder
 
     private string? KindOf(Located<string>? written)
     {
-        if (written is Located<string> name && known.FindKind(name.Value) is null)
+        if (written is Located<string> name && known.FindKind(name.Value) is null && Sections.IsWhole(form, StandardKeys.Kinds))
             problems.Add(FamilyProblems.UnknownKind(name.Place, name.Value, problems.NearTo(name.Value, known.Kinds.Select(kind => kind.Name))));
         return written?.Value;
     }
 
     private string? DebrisOf(Located<string>? written)
     {
-        if (written is Located<string> name && known.FindDebris(name.Value) is null)
+        if (written is Located<string> name && known.FindDebris(name.Value) is null && Sections.IsWhole(form, StandardKeys.Debris))
             problems.Add(FamilyProblems.UnknownDebris(name.Place, name.Value, problems.NearTo(name.Value, known.Debris.Select(sort => sort.Name))));
         return written?.Value;
     }

@@ -151,13 +151,12 @@ internal sealed class SheetParser
         {
             problems.Add(SheetProblems.MergeKey(source.PlaceAt(key.Start)));
         }
-        else if (into.Keys.TryGetValue(key.Value, out TextNode? first))
+        else if (into.FirstOf(key) is TextNode first)
         {
             problems.Add(SheetProblems.DuplicateKey(source.PlaceAt(key.Start), key.Value, source.PlaceAt(first.Start)));
         }
         else
         {
-            into.Keys.Add(key.Value, key);
             into.Key = key;
         }
     }
@@ -224,10 +223,33 @@ internal sealed class SheetParser
 
         public bool IsFlow { get; } = isFlow;
 
-        public Dictionary<string, TextNode> Keys { get; } = new(StringComparer.Ordinal);
+        /// <summary>The keys of a long mapping; short ones, which are by far the most, are looked through one by one.</summary>
+        private Dictionary<string, TextNode>? longKeys;
 
         public bool AwaitsValue { get; set; }
 
         public TextNode? Key { get; set; }
+
+        /// <summary>The same key where the mapping has it already, else <c>null</c>; then it is taken to have it from now on.</summary>
+        public TextNode? FirstOf(TextNode key)
+        {
+            List<(TextNode Key, SheetNode Value)> entries = ((MapNode)Node).Entries;
+            if (entries.Count >= 8 && longKeys is null)
+            {
+                longKeys = new Dictionary<string, TextNode>(StringComparer.Ordinal);
+                foreach ((TextNode known, _) in entries)
+                    longKeys.Add(known.Value, known);
+            }
+
+            if (longKeys is not null)
+                return longKeys.TryAdd(key.Value, key) ? null : longKeys[key.Value];
+            foreach ((TextNode known, _) in entries)
+            {
+                if (known.Value == key.Value)
+                    return known;
+            }
+
+            return null;
+        }
     }
 }

@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Plans;
+using Contam.Proof;
+using Contam.Support;
+using Contam.Support.Generation;
+
+namespace Contam.Properties.Engine;
+
+/// <summary>Whatever somebody takes out of a plan, the verifier notices and says where.</summary>
+public class An_edited_plan
+{
+    [Fact]
+    public void Is_refused_with_the_place()
+    {
+        int edits = 0;
+        ForEvery.Case(asked =>
+        {
+            PlanDocument plan = Planner.Plan(asked.ToRequest());
+            foreach ((string _, Edit edit) in new Edits(asked, plan, ForEvery.ChanceFor(asked)).OneOfEach())
+            {
+                edits++;
+                Verification verification = PlanVerifier.Verify(edit.Plan, asked.Family, asked.Catalogue.Debris);
+                Assert.False(verification.Holds, edit.What);
+                Assert.Contains(verification.Claims, claim => claim is { Holds: false, Where.Length: > 20 });
+            }
+        });
+
+        Assert.True(edits >= 5000, $"only {edits} edits were tried");
+    }
+
+    // Each sort of edit must have happened, else its refusal proves nothing.
+    [Fact]
+    public void Is_edited_in_every_way()
+    {
+        var tried = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (TestCase asked in Enumerable.Range(0, 400).Select(seed => Cases.Make(seed)))
+        {
+            var edits = new Edits(asked, Planner.Plan(asked.ToRequest()), ForEvery.ChanceFor(asked));
+            foreach (string sort in edits.Sorts)
+                tried.TryAdd(sort, 0);
+            foreach ((string sort, Edit _) in edits.OneOfEach())
+                tried[sort]++;
+        }
+
+        Assert.All(tried, sort => Assert.True(sort.Value >= 5, $"{sort.Key} happened {sort.Value} times"));
+    }
+
+    // A document from whatever hand is answered, never with an exception.
+    [Fact]
+    public void Is_answered_whatever_it_is() => ForEvery.Case(asked =>
+    {
+        Random random = ForEvery.ChanceFor(asked);
+        PlanDocument plan = Planner.Plan(asked.ToRequest());
+        for (int i = 0; i < 10; i++)
+        {
+            plan = Mangled(asked, plan, random);
+            Verification verification = PlanVerifier.Verify(plan, asked.Family);
+            StepSimulator.Play(asked.Family, plan);
+            Assert.Equal(5, verification.Claims.Length);
+        }
+    });
+
+    private static PlanDocument Mangled(TestCase asked, PlanDocument plan, Random random)
+    {
+        string Anything() => random.Next(4) == 0 ? "nothing" : random.Of(asked.Family.Parts).Id.Value;
+        double Number() => random.Of([double.NaN, -1, 0, 1, 1e300, double.PositiveInfinity]);
+        ImmutableArray<PlanPart> parts = plan.Parts.IsDefault ? [] : plan.Parts;
+        ImmutableArray<PlanStep> steps = plan.Steps.IsDefault ? [] : plan.Steps;
+        int part = parts.IsEmpty ? -1 : random.Next(parts.Length);
+        int step = steps.IsEmpty ? -1 : random.Next(steps.Length);
+        return random.Next(14) switch
+        {
+            0 when part >= 0 => plan with { Parts = parts.SetItem(part, parts[part] with { Exposure = default, Treatment = default, Path = default }) },
+            1 when part >= 0 => plan with { Parts = parts.SetItem(part, parts[part] with { Id = Anything() }) },
+            2 when part >= 0 => plan with { Parts = parts.SetItem(part, parts[part] with { Exposure = [new PlanExposure(random.Of(["metal", "water", "soot"]), (Grade)random.Next(5), Number(), Anything(), Anything())] }) },
+            3 when step >= 0 => plan with { Steps = steps.SetItem(step, steps[step] with { After = default, Seals = default, Blank = default, Parts = default }) },
+            4 when step >= 0 => plan with { Steps = steps.SetItem(step, steps[step] with { Start = Number(), Finish = Number(), Minutes = Number() }) },
+            5 when step >= 0 => plan with { Steps = steps.SetItem(step, steps[step] with { Number = random.Next(-1, 5), After = [random.Next(-5, 500)], Technician = random.Next(-1, 4) }) },
+            6 when step >= 0 => plan with { Steps = steps.SetItem(step, steps[step] with { Action = (StepAction)random.Next(14), Phase = (Phase)random.Next(9), Part = Anything(), Parts = [Anything(), Anything()], Blank = [Anything()] }) },
+            7 when step >= 0 => plan with { Steps = steps.Add(steps[step]) },
+            8 => plan with { Failed = [Anything()] },
+            9 => plan with { Debris = [random.Of(["metal", "water", "soot"])] },
+            10 => plan with { Findings = [new PlanFinding { Part = Anything(), Debris = "metal", Found = random.Next(2) == 0, Accepted = random.Next(2) == 0 }] },
+            11 => plan with { Conditional = [new PlanConditional(Anything(), default, [Anything()]), new PlanConditional(Anything(), [Anything()], default)] },
+            12 => plan with { Evidence = [new PlanEvidence("metal", true, [new PlanReach(Anything(), Number(), Anything(), Anything())]), new PlanEvidence("metal", false, default)] },
+            _ => plan with { Steps = default, Parts = default, Failed = default, Findings = default, Debris = default, Conditional = default, Evidence = default(ImmutableArray<PlanEvidence>) },
+        };
+    }
+}

@@ -210,10 +210,12 @@ internal sealed class Edits(TestCase asked, PlanDocument plan, Random random)
         if (alone.Length == 0)
             return null;
         PlanConditional entry = random.Of(alone);
-        string[] missed = [.. entry.Parts.Where(part => plan.Parts.All(listed => listed.Id != part))];
+        string missed = random.Of([.. entry.Parts.Where(part => plan.Parts.All(listed => listed.Id != part))]);
         return new Edit($"what {entry.IfFailed} would let on is dropped", plan with
         {
-            Conditional = random.Next(2) == 0 ? plan.Conditional.Remove(entry) : plan.Conditional.Replace(entry, entry with { Parts = entry.Parts.Remove(random.Of(missed)) }),
+            Conditional = random.Next(2) == 0
+                ? [.. plan.Conditional.Where(other => other.IfFailed != entry.IfFailed)]
+                : [.. plan.Conditional.Select(other => other.IfFailed == entry.IfFailed ? other with { Parts = other.Parts.Remove(missed) } : other)],
         });
     }
 

@@ -34,6 +34,8 @@ internal sealed class ModuleLoader
     public static (IReadOnlyList<Scope> Scopes, IReadOnlyList<(string RealPath, string Sha256)> Files, bool IsWhole) Load(
         Form family, string familyPath, ReadBudget budget, ProblemList problems)
     {
+        if (!family.Has(FamilyKeys.Use))
+            return ([new Scope(null, family, null, "")], [(familyPath, family.Sheet.Source.Sha256)], true);
         if (familyPath.Length == 0 || familyPath.Contains('\0', StringComparison.Ordinal))
             familyPath = "family.yaml";
         var loader = new ModuleLoader(familyPath, budget, problems);

@@ -131,7 +131,7 @@ internal sealed class PartTable
             return null;
 
         string? near = problems.NearTo(isNumbered ? written[..hyphen] + "-#" : written, NamesIn(scope)) ?? problems.NearTo(written, NamesIn(scope));
-        if (isNumbered && near is not null && TryFind(scope, near[..^1] + number.ToString(CultureInfo.InvariantCulture), out _))
+        if (isNumbered && near is not null && near.EndsWith('#') && TryFind(scope, near[..^1] + number.ToString(CultureInfo.InvariantCulture), out _))
             near = near[..^1] + number.ToString(CultureInfo.InvariantCulture);
         return FamilyProblems.UnknownPart(id.Place, written, near);
     }

@@ -25,4 +25,6 @@ internal static class ReportJson
 [JsonSerializable(typeof(PartsAnswer))]
 [JsonSerializable(typeof(CheckAnswer))]
 [JsonSerializable(typeof(WhyAnswer))]
+[JsonSerializable(typeof(FlushJsonAnswer))]
+[JsonSerializable(typeof(GaugeJsonAnswer))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;

@@ -61,7 +61,7 @@ internal sealed class GaugeArguments
         ];
         foreach ((Option option, bool fits, string meantFor) in all)
         {
-            if (!fits && call.GetResult(option) is not null)
+            if (!fits && call.GetResult(option) is { Implicit: false })
                 throw new WrongUseException($"{option.Name} is for {meantFor}, and {limit.Id} measures {MeasureText.Of(limit.Measures)}. Leave it out.");
         }
     }

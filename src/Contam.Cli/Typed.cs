@@ -47,7 +47,7 @@ internal static class Typed
     /// <summary>A time: a plain number of minutes, or a number with a unit.</summary>
     public static TimeSpan Minutes(string what, string text)
     {
-        double minutes = text.Length > 0 && char.IsAsciiLetter(text[^1]) ? Si(what, text, Dimension.Duration) / 60 : Number(what, text, "10");
+        double minutes = text.Length > 0 && char.IsAsciiDigit(text[0]) && char.IsAsciiLetter(text[^1]) ? Si(what, text, Dimension.Duration) / 60 : Number(what, text, "10");
         // Ten years, as everywhere in the sums: what takes longer is a mistake in the figures.
         return minutes is > 0 and <= 3650 * 24 * 60
             ? TimeSpan.FromMinutes(minutes)

@@ -21,6 +21,7 @@ public static class GaugeJson
                 MeasureText.Of(answer.Limit.Measures),
                 answer.Judgement.Verdict,
                 answer.Judgement.Because,
+                answer.HoldsAlthoughWaterGotIn,
                 answer.Code,
                 [.. answer.Figures.Select(figure => new GaugeJsonFigure(figure.Name, figure.Value, figure.Unit))],
                 [.. answer.Notes],
@@ -39,12 +40,13 @@ internal sealed record GaugeJsonAnswer(
     string Measures,
     Verdict Verdict,
     string Because,
+    bool HoldsAlthoughWaterGotIn,
     string? Code,
     ImmutableArray<GaugeJsonFigure> Figures,
     ImmutableArray<string> Notes,
     ImmutableArray<string> Assumed,
     ImmutableArray<GaugeJsonPart> Parts,
-    string? Warning);
+    string? Advice);
 
 internal sealed record GaugeJsonFigure(string Name, double Value, string Unit);
 

@@ -36,33 +36,39 @@ public static class FlushText
         page.Subheading($"Flush of the {flush.Circuit} circuit: {flush.Fluid} at {units.Temperature(flush.At)}, {FlushUnits.Viscosity(flush.Viscosity)}");
         if (!flush.FlowWasGiven)
         {
-            page.Paragraph($"It takes at least {units.Flow(flush.Answer.Flow)} to reach Reynolds {wanted} in every bore.");
+            page.Paragraph($"It takes at least {units.FlowAndUnit(flush.Answer.Flow)} to reach Reynolds {wanted} in every bore.");
             return;
         }
 
         string[] low = [.. rows.Where(row => !row[0].Enough).Select(row => names.Folded(row.Select(bore => bore.Part.Value)))];
         page.Paragraph(low.Length == 0
-            ? $"ENOUGH: {units.Flow(flush.Answer.Flow)} reaches Reynolds {wanted} in every bore."
-            : $"NOT ENOUGH: {units.Flow(flush.Answer.Flow)} stays below Reynolds {wanted} in {string.Join(", ", low)}. Debris may stay there.");
+            ? $"ENOUGH: {units.FlowAndUnit(flush.Answer.Flow)} reaches Reynolds {wanted} in every bore."
+            : $"NOT ENOUGH: {units.FlowAndUnit(flush.Answer.Flow)} stays below Reynolds {wanted} in {string.Join(", ", low)}. Debris may stay there.");
     }
 
     private static void Bores(TextPage page, List<List<FlushedBore>> rows, Names names, FlushUnits units)
     {
         page.Heading("Bore by bore");
-        page.Row(2, ("Part", 22), ("Bore", 8), ("Flow", 12), ("Speed", 10), ("Re", 6), ("", 0));
+        Line("", "", $"bore {units.BoreUnit}", units.FlowUnit, units.SpeedUnit, "Re", units.LossUnit, "flow");
         foreach (List<FlushedBore> row in rows)
         {
             FlushedBore bore = row[0];
-            string loss = bore.Loss is { } taken ? $", takes {units.Loss(taken)}" : "";
-            page.Row(
-                2,
-                (names.FoldedAtStart(row.Select(one => one.Part.Value)), 22),
-                (units.Bore(bore.Asked.Bore), 8),
-                (units.Flow(bore.Flow), 12),
-                (units.Velocity(bore.Velocity), 10),
-                (Math.Round(bore.Reynolds).ToString("0", CultureInfo.InvariantCulture), 6),
-                ($"{(bore.Enough ? "" : "LOW: ")}{Word(bore.Regime)}{loss}", 0));
+            Line(
+                bore.Enough ? "" : "!",
+                names.FoldedAtStart(row.Select(one => one.Part.Value)),
+                units.Bore(bore.Asked.Bore),
+                units.Flow(bore.Flow),
+                units.Speed(bore.Velocity),
+                Math.Round(bore.Reynolds).ToString("0", CultureInfo.InvariantCulture),
+                bore.Loss is { } taken ? units.Loss(taken) : "-",
+                Word(bore.Regime));
         }
+
+        if (rows.Any(row => !row[0].Enough))
+            page.Paragraph("! stays below the wanted number");
+
+        void Line(string mark, string part, string bore, string flow, string speed, string reynolds, string loss, string regime) =>
+            page.Row(0, (mark, 1), (part, 20), (bore, 7), (flow, 6), (speed, 6), (reynolds, 6), (loss, 6), (regime, 0));
     }
 
     private static void Mends(TextPage page, List<List<FlushedBore>> rows, Names names, FlushUnits units)
@@ -72,15 +78,29 @@ public static class FlushText
             return;
         page.Heading("What would mend it");
         page.Paragraph("Any one of these alone. Thinner or hotter comes before more flow (ISO 23309). Heat no further than fluid, hoses and seals stand, and never heat a fuel.");
+        FlushMend[] all = [.. low.Select(row => row[0].Mend!)];
+        if (low.Count > 1)
+            page.Row(2, ("For all of them", 22), (ForAll(all, units), 0));
         foreach (List<FlushedBore> row in low)
             page.Row(2, (names.FoldedAtStart(row.Select(one => one.Part.Value)), 22), (MendOf(row[0], row[0].Mend!, units), 0));
+    }
+
+    private static string ForAll(FlushMend[] all, FlushUnits units)
+    {
+        var ways = new List<string>();
+        if (all.All(mend => mend.HotterTo is not null))
+            ways.Add($"hotter: {units.HotEnough(all.Max(mend => mend.HotterTo!.Value))}");
+        if (all.All(mend => mend.ThinnerTo is not null))
+            ways.Add($"thinner: {FlushUnits.Viscosity(all.Min(mend => mend.ThinnerTo!.Value))}");
+        ways.Add($"more flow: {units.FlowAndUnit(all.Max(mend => mend.CircuitFlow))} round the circuit");
+        return string.Join("; ", ways);
     }
 
     private static string MendOf(FlushedBore bore, FlushMend mend, FlushUnits units)
     {
         var ways = new List<string>();
         if (mend.HotterTo is { } hotter)
-            ways.Add($"hotter: {units.Temperature(hotter)}");
+            ways.Add($"hotter: {units.HotEnough(hotter)}");
         else if (mend.NoTemperatureBecause is { } because)
             ways.Add($"no temperature does it ({because})");
         if (mend.ThinnerTo is { } thinner)
@@ -88,10 +108,10 @@ public static class FlushText
         if (bore.Asked.Branches > 1)
         {
             string have = mend.OneBranchAtATime ? ", which this flow gives" : "";
-            ways.Add($"one branch at a time: {units.Flow(mend.FlowAlone)} through it alone{have}");
+            ways.Add($"one branch at a time: {units.FlowAndUnit(mend.FlowAlone)} through it alone{have}");
         }
 
-        ways.Add($"more flow: {units.Flow(mend.CircuitFlow)} round the circuit");
+        ways.Add($"more flow: {units.FlowAndUnit(mend.CircuitFlow)} round the circuit");
         return string.Join("; ", ways);
     }
 

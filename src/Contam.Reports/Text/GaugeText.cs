@@ -21,10 +21,10 @@ public static class GaugeText
         page.Subheading($"{Word(answer)}  {names.Of(answer.Limit.Part.Value)}, {MeasureText.Of(answer.Limit.Measures)}");
         page.Paragraph(Sentence(answer.Judgement.Because + (answer.Margin.Length > 0 ? "; " + answer.Margin : "")));
         if (WhatNow(answer.Judgement.Verdict) is { } now)
-            page.Paragraph(now);
+            page.Paragraph(answer.Judgement.Verdict == Verdict.Marginal ? "Warning: " + char.ToLowerInvariant(now[0]) + now[1..] : now);
         if (answer.Code is { } code)
             page.Paragraph($"Code {code}.");
-        page.Paragraph(LimitOf(answer.Limit));
+        page.Paragraph(LimitOf(answer.Limit, answer.Unit));
         Figures(page, answer);
         TurnPlot.Write(page, writer, answer);
         Parts(page, answer, names);
@@ -34,7 +34,7 @@ public static class GaugeText
 
     internal static string? WhatNow(Verdict verdict) => verdict switch
     {
-        Verdict.Marginal => "Warning: it may be used, but it is on its way out. Measure it again after the first running hours, or renew it now.",
+        Verdict.Marginal => "It may be used, but it is on its way out. Measure it again after the first running hours, or renew it now.",
         Verdict.Undecided => "This does not prove it good. Measure again with a finer meter or as the limit asks, or treat it as rejected.",
         Verdict.Reject => "Not to be used as it is.",
         _ => null,
@@ -42,24 +42,29 @@ public static class GaugeText
 
     private static string Word(GaugeAnswer answer) => answer.Judgement.Verdict switch
     {
-        Verdict.Good => answer.Notes.Any(note => note.Contains("water got in", StringComparison.Ordinal)) ? "GOOD, AND YET WATER GOT IN" : "GOOD",
+        Verdict.Good => answer.HoldsAlthoughWaterGotIn ? "GOOD, AND YET WATER GOT IN" : "GOOD",
         Verdict.Marginal => "MARGINAL",
         Verdict.Reject => "REJECT",
         _ => "UNDECIDED",
     };
 
-    private static string LimitOf(Limit limit)
+    private static string LimitOf(Limit limit, ReadingUnit? unit)
     {
-        string reject = limit.Reject is null ? "all else is rejected" : $"reject {limit.Reject.Text}";
+        string reject = limit.Reject is null ? "all else is rejected" : $"reject {Side(limit.Reject, unit)}";
         string source = limit.Source.Length > 0 ? $" ({limit.Source})" : "";
-        return $"Limit {limit.Id}: good {limit.Good.Text}, {reject}{source}.";
+        return $"Limit {limit.Id}: good {Side(limit.Good, unit)}, {reject}{source}.";
     }
+
+    // A limit in another unit than the readings is said in theirs too.
+    private static string Side(Threshold threshold, ReadingUnit? unit) =>
+        unit is null || threshold.Text.EndsWith(" " + unit.Symbol, StringComparison.Ordinal) ? threshold.Text : $"{threshold.Text} ({unit.Show(threshold.Value)})";
 
     private static void Figures(TextPage page, GaugeAnswer answer)
     {
         page.Heading("Figures");
-        foreach (GaugeFigure figure in answer.Figures)
-            page.Row(2, (figure.Label, 26), ($"{Number(figure.Value)} {figure.Unit}", figure.Unit.Length > 8 ? 20 : 14), (figure.Meaning, 0));
+        // The margins stand in the verdict's own sentence.
+        foreach (GaugeFigure figure in answer.Figures.Where(figure => !figure.Name.StartsWith("marginTo", StringComparison.Ordinal)))
+            page.Row(2, (figure.Label, 27), ($"{Number(figure.Value)} {figure.ShownUnit}", 17), (figure.Meaning, 0));
     }
 
     private static void Parts(TextPage page, GaugeAnswer answer, Names names)

@@ -39,16 +39,18 @@ public static partial class Gauge
                 string against = known.Number > most ? string.Create(CultureInfo.InvariantCulture, $"{known.Number - most} over the target of {most}")
                     : known.UpTo > most ? string.Create(CultureInfo.InvariantCulture, $"within the target of {most}, but too few were counted to be sure")
                     : string.Create(CultureInfo.InvariantCulture, $"within the target of {most}");
-                figures.Add(new GaugeFigure($"number{size}", known.Number, ScaleUnit) { Label = $"Number at {size} µm(c)", Meaning = against });
+                figures.Add(new GaugeFigure($"number{size}", known.Number, ScaleUnit) { Label = $"Number at {size} µm(c)", ShownUnit = "", Meaning = against });
             }
         }
 
         int worst = sizes.Where(one => one.Number is not null).Select(one => one.Good - one.Number!.Value.Number).DefaultIfEmpty(0).Min();
-        figures.Add(new GaugeFigure("marginToGood", worst, ScaleUnit) { Label = "Inside good by", Meaning = "the size that is worst off; one number is twice the particles" });
+        figures.Add(new GaugeFigure("marginToGood", worst, ScaleUnit) { Label = "Inside good by", ShownUnit = "" });
         GaugedPart[] parts = [.. FluidReach.From(family, limit.Part).Where(part => part.Clearance is { IsUnlimited: false }).Select(Protected)];
         return new GaugeAnswer(limit, judgement, figures.ToImmutable())
         {
             Code = code.ToString(),
+            Margin = worst == 0 ? "on the target at the size that is worst off"
+                : string.Create(CultureInfo.InvariantCulture, $"{Expect.Count(Math.Abs(worst), "number", "numbers")} {(worst > 0 ? "inside" : "over")} the target at the size that is worst off, and one number is twice the particles"),
             Notes = code.At4 is null || code.At6 is null || code.At14 is null ? ["a size that was not counted could be anything"] : [],
             PartsMean = "the target protects these parts, which the fluid reaches and which have a running clearance",
             Parts = [.. parts],

@@ -25,6 +25,7 @@ public static partial class Gauge
         {
             Margin = judged.Judgement.Verdict == Verdict.Undecided ? "" : Margin.Text(limit, figures.Loss.Pascals, judged.Judgement.Verdict, unit),
             Unit = unit,
+            HoldsAlthoughWaterGotIn = judged.Notes.Contains(HoldNote.HoldsAlthoughWaterGotIn),
             Notes =
             [
                 // What made the reading undecided is the verdict's own reason already.

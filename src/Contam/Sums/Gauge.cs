@@ -47,7 +47,7 @@ public static partial class Gauge
             Round = [.. readings.OrderBy(one => one.At.WithinTurn().Radians)],
             Shape = runOut.Shape,
             Notes = runOut.NoShapeBecause is { } because ? [because] : [],
-            Assumed = [.. Places(marks), .. Twice(uncertainty.Metres, "the total indicated reading", unit)],
+            Assumed = [.. Places(marks, readings.Length), .. Twice(uncertainty.Metres, "the total indicated reading", unit)],
         };
     }
 
@@ -114,9 +114,10 @@ public static partial class Gauge
     // A ten-thousandth of a degree is finer than any mark on a shaft, and 359.99996° is 0°.
     private static double WholeTurn(Angle angle) => Math.Round(angle.Degrees, 4) % 360;
 
-    private static IEnumerable<string> Places(TurnMarks marks) => marks switch
+    private static IEnumerable<string> Places(TurnMarks marks, int readings) => marks switch
     {
-        TurnMarks.Even => ["the readings are evenly spread round one turn in the order given, the first at 0°"],
+        // Two readings are the ends of what the dial showed, wherever they were.
+        TurnMarks.Even when readings > 2 => ["the readings are evenly spread round one turn in the order given, the first at 0°"],
         TurnMarks.Clock => ["12 o'clock is 0°, 3 o'clock 90°"],
         _ => [],
     };

@@ -13,6 +13,9 @@ public sealed record GaugeFigure(string Name, double Value, string Unit)
     /// <summary>What a person reads instead of the name.</summary>
     public string Label { get; init; } = Name;
 
+    /// <summary>The unit that a person reads; empty where the label says it.</summary>
+    public string ShownUnit { get; init; } = Unit;
+
     /// <summary>What is said behind the figure; empty for nothing.</summary>
     public string Meaning { get; init; } = "";
 
@@ -40,6 +43,9 @@ public sealed record GaugeAnswer(Limit Limit, Judgement Judgement, ImmutableArra
 
     /// <summary>What is assumed, each a clause without a full stop.</summary>
     public ImmutableArray<string> Assumed { get; init; } = [];
+
+    /// <summary>Whether a hold passes although water got in: then the pass proves nothing about the water.</summary>
+    public bool HoldsAlthoughWaterGotIn { get; init; }
 
     /// <summary>The cleanliness code as it is written; <c>null</c> for other measures.</summary>
     public string? Code { get; init; }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Contam.Families.Quantities;
 
 namespace Contam.Sums;
@@ -12,8 +13,8 @@ public sealed record ReadingUnit(string Symbol, double PerSi)
     /// <summary>Percent.</summary>
     public static ReadingUnit Percent { get; } = new("%", 100);
 
-    /// <summary>A figure for people: the number of this unit, six figures at most, and its name.</summary>
-    public string Show(double si) => $"{Expect.Show(Of(si))} {Symbol}";
+    /// <summary>A figure for people: the number of this unit, four figures, and its name.</summary>
+    public string Show(double si) => $"{Expect.Show(double.Parse((si * PerSi).ToString("E3", CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture))} {Symbol}";
 
     /// <summary>The number of this unit, without the dust that conversion leaves: twelve figures.</summary>
     public double Of(double si) => GaugeFigure.Dusted(si * PerSi);

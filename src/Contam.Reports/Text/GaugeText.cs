@@ -64,7 +64,12 @@ public static class GaugeText
         page.Heading("Figures");
         // The margins stand in the verdict's own sentence.
         foreach (GaugeFigure figure in answer.Figures.Where(figure => !figure.Name.StartsWith("marginTo", StringComparison.Ordinal)))
-            page.Row(2, (figure.Label, 27), ($"{Number(figure.Value)} {figure.ShownUnit}", 17), (figure.Meaning, 0));
+        {
+            // What lies ten thousand times below the largest figure of the same unit is the arithmetic's, and not the meter's.
+            double largest = answer.Figures.Where(other => other.Unit == figure.Unit).Max(other => Math.Abs(other.Value));
+            double shown = Math.Abs(figure.Value) < 1e-4 * largest ? 0 : figure.Value;
+            page.Row(2, (figure.Label, 27), ($"{Number(shown)} {figure.ShownUnit}", 17), (figure.Meaning, 0));
+        }
     }
 
     private static void Parts(TextPage page, GaugeAnswer answer, Names names)

@@ -33,7 +33,17 @@ public static class CircuitBores
     {
         ArgumentNullException.ThrowIfNull(family);
         ArgumentNullException.ThrowIfNull(circuit);
-        return Of(circuit.Parts.Select(part => family[part]));
+        return Of(OnRuns(family, circuit));
+    }
+
+    /// <summary>
+    /// The parts that the circuit's fluid runs through, in flow order. A part that only a link brings to the circuit (what a cracked cooler
+    /// would let the oil into) is not flushed with it.
+    /// </summary>
+    internal static ImmutableArray<Part> OnRuns(Family family, Circuit circuit)
+    {
+        var onRuns = family.Joints.Where(joint => !joint.IsLink && joint.Circuit == circuit.Name).SelectMany(joint => new[] { joint.From, joint.To }).ToHashSet();
+        return [.. circuit.Parts.Where(onRuns.Contains).Select(part => family[part])];
     }
 
     /// <summary>What the parts of a circuit hold that say so; <c>null</c> where none does. The least that the circuit holds.</summary>
@@ -41,7 +51,7 @@ public static class CircuitBores
     {
         ArgumentNullException.ThrowIfNull(family);
         ArgumentNullException.ThrowIfNull(circuit);
-        double[] volumes = [.. circuit.Parts.Select(part => family[part].Volume?.CubicMetres).OfType<double>()];
+        double[] volumes = [.. OnRuns(family, circuit).Select(part => part.Volume?.CubicMetres).OfType<double>()];
         return volumes.Length == 0 ? null : new Volume(volumes.Sum());
     }
 }

@@ -8,13 +8,13 @@ internal static class FluidReach
 {
     /// <summary>
     /// The part itself and every part that its fluid comes to along its own circuits, over joints that are open while nothing has failed,
-    /// whatever the engine's state; in file order. Linear in parts and joints.
+    /// in some state that this engine has; in file order. Linear in parts and joints.
     /// </summary>
     internal static ImmutableArray<Part> From(Family family, PartId from)
     {
         var circuits = family.Circuits.Where(circuit => circuit.Parts.Contains(from)).Select(circuit => circuit.Name).ToHashSet(StringComparer.Ordinal);
         ILookup<PartId, PartId> next = family.Joints
-            .Where(joint => joint.OnlyIfFailed is null && circuits.Contains(joint.Circuit))
+            .Where(joint => joint.OnlyIfFailed is null && (joint.When & family.States) != 0 && circuits.Contains(joint.Circuit))
             .ToLookup(joint => joint.From, joint => joint.To);
         var reached = new HashSet<PartId> { from };
         var due = new Queue<PartId>(reached);

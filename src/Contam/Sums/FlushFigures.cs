@@ -24,7 +24,7 @@ public static class FlushFigures
         {
             if (family.Fluids.FirstOrDefault(fluid => fluid.Id == circuit.Fluid) is not { } fluid || fluid.Viscosity.Length < 2)
                 continue;
-            var onCircuit = circuit.Parts.ToHashSet();
+            var onCircuit = CircuitBores.OnRuns(family, circuit).Select(part => part.Id).ToHashSet();
             BoreToFlush[] bores = [.. CircuitBores.Of(parts.Where(part => onCircuit.Contains(part.Id)))];
             if (bores.Length > (best?.Bores.Length ?? 0))
                 best = (fluid, bores);

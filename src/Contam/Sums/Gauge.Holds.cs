@@ -59,11 +59,11 @@ public static partial class Gauge
         }
     }
 
-    /// <summary>What a hold that passes in spite of water leaves to be measured: the run-out of what turns in the same fluid, and the hold the other way round.</summary>
+    /// <summary>What a hold that passes in spite of water leaves to be measured: the run-out of the shafts that turn in the same fluid, and the hold the other way round.</summary>
     private static IEnumerable<string> NextToMeasure(Family family, Limit limit)
     {
         var fellows = family.Circuits.Where(circuit => circuit.Parts.Contains(limit.Part)).SelectMany(circuit => circuit.Parts).ToHashSet();
-        Limit[] runOuts = [.. family.Limits.Where(one => one.Measures == Measure.RunOut && fellows.Contains(one.Part))];
+        Limit[] runOuts = [.. family.Limits.Where(one => one.Measures == Measure.RunOut && fellows.Contains(one.Part) && family[one.Part].Kind.Name == "shaft")];
         if (runOuts.Length > 0)
             yield return $"measure next the run-out: {string.Join(", ", runOuts.Select(one => $"{one.Id} ({LimitFigures.Sentence(one)})"))}";
         Measure other = limit.Measures == Measure.PressureDrop ? Measure.VacuumDrop : Measure.PressureDrop;

@@ -10,7 +10,7 @@ public sealed class A_fluid_or_an_injector_set
     [InlineData("300000/100mL", "50000/100mL", "700/100mL")]
     public void Counts_come_to_their_code(params string[] counts)
     {
-        (int exit, JsonElement answer) = Called.Json("gauge", Called.Diesel, "oil-cleanliness", counts);
+        (int exit, JsonElement answer) = Called.Json("gauge", Called.Diesel, ["oil-cleanliness", .. counts]);
         Assert.Equal((0, "marginal", "19/16/10"), (exit, answer.GetProperty("verdict").GetString(), answer.GetProperty("code").GetString()));
         Assert.Equal(["count4", "number4", "count6", "number6", "count14", "number14", "marginToGood"], Called.Names(answer));
         Assert.Equal(-1, Called.Figure(answer, "marginToGood"));
@@ -63,13 +63,13 @@ public sealed class A_fluid_or_an_injector_set
     [InlineData("101L/h", "99L/h", "100L/h", "94L/h")]
     public void Injectors_are_held_against_their_mean(params string[] delivered)
     {
-        (int exit, JsonElement answer) = Called.Json("gauge", Called.Diesel, "injector-balance", delivered);
+        (int exit, JsonElement answer) = Called.Json("gauge", Called.Diesel, ["injector-balance", .. delivered]);
         Assert.Equal((0, "marginal"), (exit, answer.GetProperty("verdict").GetString()));
         Assert.Equal(["spread", "mean", "againstMean1", "againstMean2", "againstMean3", "againstMean4", "marginToGood", "marginToReject"], Called.Names(answer));
         Assert.Equal(7.106599, Called.Figure(answer, "spread"), 6);
         Assert.Equal(98.5, Called.Figure(answer, "mean"));
         Assert.Equal(2.538071, Called.Figure(answer, "againstMean1"), 6);
-        Assert.Contains("\n  Injector 4                   -4.569 %           against the mean (94 ", Called.With("gauge", Called.Diesel, "injector-balance", delivered).Out, StringComparison.Ordinal);
+        Assert.Contains("\n  Injector 4                   -4.569 %           against the mean (94 ", Called.With("gauge", Called.Diesel, ["injector-balance", .. delivered]).Out, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Contam.Families;
 using Contam.Families.Quantities;
 
 namespace Contam.Sums;

@@ -51,7 +51,7 @@ public static class LimitFigures
     // The file's own text of the pressure is not kept; it is said in the unit of the limit's other figures.
     private static string PressureText(Pressure at, Limit limit)
     {
-        string unit = limit.Good.Text[(limit.Good.Text.LastIndexOfAny("0123456789. ".ToCharArray()) + 1)..];
+        string unit = limit.Good.Text.AsSpan().TrimStart("<>= .0123456789").ToString();
         return ReadingUnit.Find(unit, Dimension.Pressure) is { } known ? known.Show(at.Pascals) : $"{Expect.Show(at.Bar)} bar";
     }
 }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Contam.Families.Quantities;
-using Contam.Problems;
 using Contam.Sums;
 
 namespace Contam.Cli;

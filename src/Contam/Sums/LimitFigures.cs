@@ -7,8 +7,6 @@ namespace Contam.Sums;
 /// <summary>What a part must measure up to, as words for a step.</summary>
 public static class LimitFigures
 {
-    private static readonly System.Buffers.SearchValues<char> FigureLetters = System.Buffers.SearchValues.Create("0123456789. ");
-
     /// <summary>
     /// The acceptance figures of every limit of a part, in file order, for instance <c>run-out good to 6 thou, reject above 9 thou</c>;
     /// several are parted by semicolons. Figures are as the file has them.
@@ -53,7 +51,7 @@ public static class LimitFigures
     // The file's own text of the pressure is not kept; it is said in the unit of the limit's other figures.
     private static string PressureText(Pressure at, Limit limit)
     {
-        string unit = limit.Good.Text[(limit.Good.Text.AsSpan().LastIndexOfAny(FigureLetters) + 1)..];
+        string unit = limit.Good.Text.AsSpan().TrimStart("<>= .0123456789").ToString();
         return ReadingUnit.Find(unit, Dimension.Pressure) is { } known ? known.Show(at.Pascals) : $"{Expect.Show(at.Bar)} bar";
     }
 }

@@ -278,6 +278,12 @@ public class A_verified_plan
         "step 10 treats spare in a way that its treatment does not ask for: its list and its steps tell two things");
 
     [Fact]
+    public void Is_refused_where_a_part_without_treatment_is_sent_out() => Refused(
+        WithStep(10, step => step with { Action = StepAction.SendOut, Part = "spare" }) with { Parts = WithPart("injector", part => part with { Treatment = [TreatmentKind.Test] }).Parts },
+        ClaimKind.Treated,
+        "step 10 treats spare in a way that its treatment does not ask for: its list and its steps tell two things");
+
+    [Fact]
     public void Is_refused_where_a_replaced_part_is_never_off() => Refused(
         WithStep(3, step => step with { Part = "spare" }),
         ClaimKind.Treated,

@@ -153,6 +153,17 @@ public class Steps_played
         "remove b; clean a at=10-40; refit b at=20-50 after=1 by=2; prove at=50-60 after=2+3",
         "step 2: a is worked on while b, which is in the way, is on");
 
+    [Fact]
+    public void Do_not_close_the_way_while_a_part_is_taken_off_behind_it() => Check(
+        "a[access=b]; b", "", "remove b; remove a at=10-30; refit b at=15-25 after=1 by=2",
+        "step 2: a is taken off while b, which is in the way, is on",
+        "when all is done: a is never put back");
+
+    [Fact]
+    public void Do_not_close_the_way_while_a_part_is_put_back_behind_it() => Check(
+        "a[access=b]; b", "", "remove b; remove a; refit a at=20-40; refit b at=25-35 after=1 by=2",
+        "step 3: a is put back while b, which is in the way, is on");
+
     // Treatment
 
     [Fact]

@@ -133,7 +133,7 @@ internal sealed class Bench(int parts, OpenJoints joints, bool remembers)
         foreach (int joint in joints.Entering(part))
         {
             int upstream = joints.From(joint);
-            if (upstream != part && IsFitted(upstream) && condition[upstream] != Condition.Clean && !isExcepted(upstream))
+            if (IsFitted(upstream) && condition[upstream] != Condition.Clean && !isExcepted(upstream))
                 return upstream;
         }
 

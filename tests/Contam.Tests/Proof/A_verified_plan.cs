@@ -296,6 +296,12 @@ public class A_verified_plan
         "tank is taken off, but no step puts it back: the engine would be run without it");
 
     [Fact]
+    public void Is_refused_where_a_part_is_put_back_only_after_the_engine_has_run() => Refused(
+        WithStep(16, step => step with { Phase = Phase.Prove }),
+        ClaimKind.Treated,
+        "tank is taken off, but no step puts it back: the engine would be run without it");
+
+    [Fact]
     public void Is_refused_where_a_part_is_put_back_that_was_not_off() => Refused(
         WithStep(6, step => step with { Action = StepAction.Note }),
         ClaimKind.Treated,

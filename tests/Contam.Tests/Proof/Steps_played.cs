@@ -196,6 +196,11 @@ public class Steps_played
         "a[inplace] > b[inplace]", "a clean; b inspect", "inspect b; clean a; prove");
 
     [Fact]
+    public void Count_the_later_of_a_look_and_a_test() => Check(
+        "a[inplace] > b", "a inspect+test; b clean", "remove b; clean b; inspect a; refit b; test a",
+        "step 4: b is put back while a, which leads into it, has not been looked at");
+
+    [Fact]
     public void Do_not_clean_in_place_behind_a_dirty_part_that_is_only_coming_off() => Check(
         "a > b[inplace]", "a clean; b clean",
         "remove a at=0-20; clean b at=10-30 after= by=2; clean a at=20-40 after=1; refit a",

@@ -23,6 +23,8 @@ namespace Contam.Cli
                 .AddSingleton<ICommandSource, PlanCommand>()
                 .AddSingleton<ICommandSource, VerifyCommand>()
                 .AddSingleton<ICommandSource, WhyCommand>()
+                .AddSingleton<ICommandSource, FlushCommand>()
+                .AddSingleton<ICommandSource, GaugeCommand>()
                 .BuildServiceProvider();
             var root = new RootCommand("How far the debris of a failed engine part has gone, what must be done with every part it could have reached, and in what order.");
             foreach (ICommandSource source in services.GetServices<ICommandSource>())

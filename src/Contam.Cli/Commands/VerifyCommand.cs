@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text.Json;
-using Contam.Families;
 using Contam.Plans;
 using Contam.Proof;
 using Contam.Reports.Json;

@@ -26,4 +26,6 @@ internal static class ReportJson
 [JsonSerializable(typeof(CheckAnswer))]
 [JsonSerializable(typeof(WhyAnswer))]
 [JsonSerializable(typeof(VerifyAnswer))]
+[JsonSerializable(typeof(FlushJsonAnswer))]
+[JsonSerializable(typeof(GaugeJsonAnswer))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;

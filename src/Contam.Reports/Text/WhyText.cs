@@ -67,6 +67,8 @@ public static class WhyText
             return;
         }
 
+        if (why.Shed is { IsUnlimited: false } shed)
+            page.Paragraph($"{names.Of(why.Hops[0].From.Value)} sheds pieces of up to {UnitText.Size(shed.Micrometres, look)}.", indent: 2);
         ParticleSize narrowest = why.Hops.Min(hop => hop.LetsOn);
         foreach (Hop hop in why.Hops)
         {

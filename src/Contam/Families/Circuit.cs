@@ -22,6 +22,9 @@ public sealed record Circuit(string Name, SourceSpan Place)
 /// <param name="Place">Where it is described.</param>
 public sealed record Fluid(string Id, SourceSpan Place)
 {
+    /// <summary>Whether it comes from outside, as sea water does, and need not be ordered.</summary>
+    public bool IsFree { get; init; }
+
     /// <summary>Its density, or <c>null</c> for not said.</summary>
     public Quantities.Density? Density { get; init; }
 

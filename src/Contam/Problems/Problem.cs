@@ -16,7 +16,7 @@ public enum Severity
 /// <summary>
 /// Something a person can mend: what is wrong, where, and what to do about it.
 /// </summary>
-/// <param name="Code">A stable code, for instance <c>unknown-key</c>; its meaning stands in <see cref="Problem.Code"/>.</param>
+/// <param name="Code">A stable code, for instance <c>unknown-key</c>; its meaning stands in <see cref="ProblemCodes"/>.</param>
 /// <param name="Severity">How much it matters.</param>
 /// <param name="Place">Where it is, or <c>null</c> where there is no place (a file that is missing).</param>
 /// <param name="Text">What is wrong, in the user's words, without the place.</param>

@@ -1,8 +1,12 @@
 using System.Collections.Immutable;
+using Contam.Families;
 
 namespace Contam.Problems;
 
-/// <summary>Gathers the problems of one reading. Holds at most so many; the rest are counted.</summary>
+/// <summary>
+/// Gathers the problems of one reading. Holds at most so many; the rest are counted. The same at the same place, as a module that is used often
+/// would raise it, is taken once.
+/// </summary>
 /// <param name="most">How many are kept.</param>
 internal sealed class ProblemList(int most)
 {
@@ -10,6 +14,7 @@ internal sealed class ProblemList(int most)
     private const int MostComparisons = 200_000;
 
     private readonly List<Problem> kept = [];
+    private readonly HashSet<(string Code, SourceSpan? Place, string Text)> known = [];
     private int left;
     private int comparisons;
 
@@ -23,10 +28,10 @@ internal sealed class ProblemList(int most)
     public void Add(Problem problem)
     {
         HasErrors |= problem.Severity == Severity.Error;
-        if (kept.Count < most)
+        if (kept.Count == most)
+            left += known.Contains((problem.Code, problem.Place, problem.Text)) ? 0 : 1;
+        else if (known.Add((problem.Code, problem.Place, problem.Text)))
             kept.Add(problem);
-        else
-            left++;
     }
 
     /// <summary>

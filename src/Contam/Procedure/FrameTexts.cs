@@ -1,5 +1,6 @@
 using System.Globalization;
 using Contam.Families;
+using Contam.Sums;
 using Contam.Spread;
 
 namespace Contam.Procedure;
@@ -7,6 +8,8 @@ namespace Contam.Procedure;
 /// <summary>The words of the steps that frame a procedure: order, make safe, confirm and prove. Common practice, no source, unless a caution beside them says otherwise.</summary>
 internal sealed class FrameTexts
 {
+    private const int MostNamed = 8;
+
     private readonly ProcedureRequest request;
     private readonly string debris;
     private readonly string hours;
@@ -30,6 +33,8 @@ internal sealed class FrameTexts
             JobTopics.Cause => CauseText(job.Part!),
             JobTopics.Condition => ConditionText(job),
             JobTopics.GoOn => $"Decide: does what you have seen fit this plan? If another part has failed, or other debris than {debris} is there, stop and plan again with it.",
+            JobTopics.CleanPlaces => CleanPlacesText(job.CleanPlaces!),
+            JobTopics.Holds => "Before any fluid goes in, try what must hold: " + string.Join("; ", job.Parts.Select(HoldText)) + ". One that does not hold is opened again.",
             JobTopics.Arrival => $"Wait for the new {Sentences.InSentence(job.Part!.Name)}, ordered in the first step: {job.Part.Lead!.Value.TotalDays.ToString("0.#", CultureInfo.InvariantCulture)} d.",
             JobTopics.Prime => "Fill with new fluids and prime by hand until no air comes, ignition and fuel supply still off.",
             JobTopics.Crank => "Turn the engine over with the fuel supply shut and the ignition off, and catch what comes out at the outlets that can be opened, on white cloth. Particles on it: stop, the clean-out is not done.",
@@ -39,6 +44,17 @@ internal sealed class FrameTexts
             JobTopics.SecondLook => SecondLookText(job),
             _ => null,
         };
+    }
+
+    private string HoldText(Part part) => LimitFigures.For(request.Family, part) is { } figures
+        ? $"{Sentences.InSentence(part.Name)} ({Sentences.Clause(figures)})"
+        : Sentences.InSentence(part.Name);
+
+    private static string CleanPlacesText(CleanPlaces places)
+    {
+        IEnumerable<string> each = places.Places.Select(place =>
+            $"{Sentences.InSentence(place.Place.Name)} would clear {Sentences.ListUpTo(MostNamed, Sentences.FoldedNames(place.Clears))}");
+        return $"To save work, look first where all {places.Debris.Name} must pass. Found clean, {string.Join("; ", each)}. Plan again with --clean for each; what is found there instead is planned with --found.";
     }
 
     private static string Names(Job job) => Sentences.Names(job.Parts);

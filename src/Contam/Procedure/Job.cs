@@ -44,6 +44,9 @@ internal sealed class Job
     /// <summary>What the step is about, where action and part do not say it: a circuit, or a stage of the proof.</summary>
     public string Topic { get; init; } = "";
 
+    /// <summary>What a note on places to look is about, else <c>null</c>.</summary>
+    public CleanPlaces? CleanPlaces { get; init; }
+
     /// <summary>Fitted parts beyond an in-place flush that are blanked off while it runs.</summary>
     public ImmutableArray<Part> Blank { get; set; } = [];
 

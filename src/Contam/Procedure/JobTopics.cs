@@ -11,6 +11,8 @@ internal static class JobTopics
     public const string Arrival = "arrival";
     public const string FiltersNext = "filters next";
     public const string Prime = "prime";
+    public const string Holds = "holds";
+    public const string CleanPlaces = "clean places";
     public const string Crank = "crank";
     public const string LeakCheck = "leak check";
     public const string FirstRun = "first run";

@@ -13,6 +13,7 @@ internal sealed partial class ProcedureBuilder
     private const double ConditionMinutes = 5;
     private const double QuickLookMinutes = 15;
     private const double GoOnMinutes = 5;
+    private const double HoldMinutes = 20;
     private const double PrimeMinutes = 20;
     private const double CrankMinutes = 10;
     private const double LeakCheckMinutes = 15;
@@ -55,6 +56,14 @@ internal sealed partial class ProcedureBuilder
             looks.Add(conditionLook);
         }
 
+        foreach (CleanPlaces places in CleanPlaces.For(request))
+        {
+            Job note = graph.Add(id => new Job(id, Phase.Confirm, StepAction.Note) { Topic = JobTopics.CleanPlaces, CleanPlaces = places, Minutes = 0 });
+            foreach (Job look in looks)
+                graph.Order(look, note);
+            looks.Add(note);
+        }
+
         goOn = graph.Add(id => new Job(id, Phase.Confirm, StepAction.Note) { Topic = JobTopics.GoOn, Minutes = GoOnMinutes });
         foreach (Job look in looks)
         {
@@ -89,11 +98,13 @@ internal sealed partial class ProcedureBuilder
         }
 
         Job[] last = [.. graph.Jobs.Where(job => graph.After(job.Id).Count == 0)];
+        Part[] holds = [.. HeldParts()];
         Part[] filters = [.. Worked().Where(part => part.Kind.IsFilter)];
-        Part[] places = [.. PlacesForSecondLook()];
+        Part[] places = PlacesForSecondLook();
         Job? before = null;
         foreach ((string topic, double minutes, Part[] parts) in new (string, double, Part[])[]
         {
+            (JobTopics.Holds, HoldMinutes * holds.Length, holds),
             (JobTopics.Prime, PrimeMinutes, []),
             (JobTopics.Crank, CrankMinutes, []),
             (JobTopics.LeakCheck, LeakCheckMinutes, []),
@@ -102,7 +113,7 @@ internal sealed partial class ProcedureBuilder
             (JobTopics.SecondLook, places.Sum(part => times.Of(part, StepAction.Inspect)), places),
         })
         {
-            if (parts.Length == 0 && topic == JobTopics.SecondFilters)
+            if (parts.Length == 0 && topic is JobTopics.SecondFilters or JobTopics.Holds)
                 continue;
             Job job = graph.Add(id => new Job(id, Phase.Prove, StepAction.Prove) { Topic = topic, Minutes = minutes, Parts = [.. parts] });
             if (before is null)
@@ -116,8 +127,20 @@ internal sealed partial class ProcedureBuilder
         }
     }
 
+    /// <summary>Parts with a limit for a pressure or vacuum hold, in circuits that were opened: they are tried when everything is back.</summary>
+    private IEnumerable<Part> HeldParts()
+    {
+        var opened = OpenedCircuits().SelectMany(circuit => circuit.Parts).ToHashSet();
+        return family.Limits
+            .Where(limit => limit.Measures is Measure.PressureDrop or Measure.VacuumDrop && opened.Contains(limit.Part))
+            .Select(limit => limit.Part)
+            .Distinct()
+            .OrderBy(family.IndexOf)
+            .Select(part => family[part]);
+    }
+
     /// <summary>Of the places to look at parts that were treated those that show well and quickly; where there are none, all of them.</summary>
-    private IEnumerable<Part> PlacesForSecondLook()
+    private Part[] PlacesForSecondLook()
     {
         Part[] places = [.. Worked().Where(part => part.Inspect is not null)];
         Part[] quick = [.. places.Where(part => part.Inspect!.Shows == Shows.Good && times.Of(part, StepAction.Inspect) <= QuickLookMinutes)];

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Contam.Families;
+using Contam.Sums;
 using Contam.Treatment;
 
 namespace Contam.Procedure;
@@ -40,6 +41,7 @@ internal sealed class StepWriter
         text = Sentences.Close(text);
         if (job.ForAccess)
             text += " It is only in the way: keep it clean and capped.";
+        text += Figures(job);
         if (job.IsOutside)
             text += $" Done at the {Clean(job.Part!.SendOut!.Who)}: tick it from their report.";
         if (job.Blank.Length > 0)
@@ -47,6 +49,19 @@ internal sealed class StepWriter
         if (wording is { StopIf.Length: > 0 })
             text += " Stop if " + Sentences.Clause(Fill(wording.StopIf, job), "stop if") + ".";
         return text + guards.Write(job);
+    }
+
+    /// <summary>What the flow of a flush, or the reading of a test, must come to, where the family gives the figures; else empty.</summary>
+    private string Figures(Job job)
+    {
+        string? figures = job switch
+        {
+            { IsOutside: true } => null,
+            { Action: StepAction.Flush } => FlushFigures.For(request.Family, Bearing.PartsOf(job)),
+            { Action: StepAction.Test, Part: { } part } => LimitFigures.For(request.Family, part),
+            _ => null,
+        };
+        return figures is null ? "" : " " + Sentences.Close(figures);
     }
 
     private string Fill(string template, Job job)

@@ -33,7 +33,10 @@ internal enum Whereabouts
 /// The engine as it stands while steps are played: where each part is, how each part is, and what a flow carries on.
 /// Knows no rule of what may be done when.
 /// </summary>
-internal sealed class Bench(int parts, OpenJoints joints)
+/// <param name="parts">How many parts there are, all on and clean.</param>
+/// <param name="joints">The open joints between them.</param>
+/// <param name="remembers">Whether a flow is spared what an earlier one has passed, as <see cref="Carry"/> says; without it the play is slower and the same.</param>
+internal sealed class Bench(int parts, OpenJoints joints, bool remembers)
 {
     private readonly Condition[] condition = new Condition[parts];
     private readonly Whereabouts[] whereabouts = new Whereabouts[parts];
@@ -85,7 +88,7 @@ internal sealed class Bench(int parts, OpenJoints joints)
         walk++;
         var wereClean = new List<int>();
         var passed = new List<int>();
-        bool metOnlyDirty = true;
+        bool metOnlyDirty = remembers;
         foreach (int part in from)
         {
             passedInWalk[part] = walk;
@@ -130,7 +133,7 @@ internal sealed class Bench(int parts, OpenJoints joints)
         foreach (int joint in joints.Entering(part))
         {
             int upstream = joints.From(joint);
-            if (upstream != part && IsFitted(upstream) && condition[upstream] != Condition.Clean && !isExcepted(upstream))
+            if (IsFitted(upstream) && condition[upstream] != Condition.Clean && !isExcepted(upstream))
                 return upstream;
         }
 

@@ -16,7 +16,7 @@ internal sealed class DebrisWorld
     private readonly ParticleSize?[] shed;
     private readonly bool[] isAccepted;
 
-    /// <summary>Linear in parts and joints. Ids that the family does not have are left out.</summary>
+    /// <summary>Linear in parts and joints. Ids that the family does not have are left out. No accepted clean finding may be at a source.</summary>
     internal DebrisWorld(Family family, OpenJoints joints, PlanDocument plan, Debris debris, bool countCleanFindings)
     {
         this.family = family;
@@ -37,7 +37,7 @@ internal sealed class DebrisWorld
         if (!countCleanFindings)
             return;
         foreach (int part in Indices(findings.Where(finding => finding is { Found: false, Accepted: true }).Select(finding => finding.Part)))
-            isAccepted[part] = shed[part] is null;
+            isAccepted[part] = true;
     }
 
     /// <summary>Every source with the largest particle it sheds. A part that failed and where the debris was found too is two sources.</summary>

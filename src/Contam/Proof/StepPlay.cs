@@ -20,12 +20,12 @@ internal sealed class StepPlay
     private readonly bool[] wasPutBack;
     private readonly int[] away;
 
-    internal StepPlay(Family family, PlanDocument plan)
+    internal StepPlay(Family family, PlanDocument plan, bool remembers = true)
     {
         this.family = family;
         int count = family.Parts.Length;
         steps = [.. plan.Steps.OrEmpty().Select(step => PlayedStep.Of(step, family))];
-        bench = new Bench(count, new OpenJoints(family, plan.Failed.OrEmpty().Select(id => new PartId(id)).ToHashSet()));
+        bench = new Bench(count, new OpenJoints(family, plan.Failed.OrEmpty().Select(id => new PartId(id)).ToHashSet()), remembers);
         isSuspect = new bool[count];
         isOnlyLookedAt = new bool[count];
         comesOff = new bool[count];

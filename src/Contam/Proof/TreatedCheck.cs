@@ -49,6 +49,8 @@ internal static class TreatedCheck
             ImmutableArray<TreatmentKind> treatment = work.TreatmentOf(part);
             bool isAsked = step.Action switch
             {
+                // A loop is flushed as one, and with it what is otherwise cleaned by hand.
+                StepAction.Flush when step.Parts.OrEmpty().Length > 1 => treatment.Contains(TreatmentKind.Flush) || treatment.Contains(TreatmentKind.Clean),
                 StepAction.Inspect or StepAction.Flush or StepAction.Clean or StepAction.Test or StepAction.Replace =>
                     treatment.Any(kind => ActionOf(kind) == step.Action),
                 StepAction.SendOut => !treatment.IsEmpty,

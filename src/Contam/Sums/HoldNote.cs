@@ -29,8 +29,8 @@ public static class HoldNotes
         HoldNote.StartedTooLow => "it began from less than the limit asks; begin again from there",
         HoldNote.RoseInstead => "the gauge moved the wrong way; look for a change of temperature, or a source that was not shut off",
         HoldNote.NotCorrectedForTemperature => "no temperatures were given; a degree of change moves the absolute pressure of shut-in gas by about a third of a percent",
-        HoldNote.HoldsAlthoughWaterGotIn => "it holds, and yet water got in: a seal can hold one way and not the other, or still and not turning, or cold and not warm; "
-            + "test it the other way round, and look for another way in",
+        HoldNote.HoldsAlthoughWaterGotIn => "it holds, and yet water got in: seals that hold still can leak when a bent shaft whips them, "
+            + "or hold one way and not the other, or cold and not warm; measure the run-out of every shaft that turns in them, and hold it the other way round",
         _ => throw new ArgumentOutOfRangeException(nameof(note), note, "not a note"),
     };
 }

@@ -30,7 +30,7 @@ internal static class HoldSum
         return new HoldFigures(new Pressure(test.Start.Pascals - test.End.Pascals), new Pressure(loss), corrected, leak);
     }
 
-    internal static Sum<HoldJudgement> Judge(HoldTest test, Limit limit, Pressure uncertainty)
+    internal static Sum<HoldJudgement> Judge(HoldTest test, Limit limit, Pressure uncertainty, Band.Unit? shown = null)
     {
         ArgumentNullException.ThrowIfNull(limit);
         Measure wanted = test.Kind == HoldKind.Pressure ? Measure.PressureDrop : Measure.VacuumDrop;
@@ -38,7 +38,7 @@ internal static class HoldSum
             return new Fault($"{limit.Id} does not measure a {(test.Kind == HoldKind.Pressure ? "pressure" : "vacuum")} drop");
         if (!Of(test).TryGet(out HoldFigures? figures, out Fault? fault))
             return fault;
-        if (!Sums.Judge.Reading(limit, figures.Loss, uncertainty).TryGet(out Judgement? judgement, out fault))
+        if (!Band.Judge(limit, figures.Loss.Pascals, uncertainty.Pascals, shown ?? new Band.Unit("kPa", 1e-3)).TryGet(out Judgement? judgement, out fault))
             return fault;
 
         var notes = ImmutableArray.CreateBuilder<HoldNote>();

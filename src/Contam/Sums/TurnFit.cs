@@ -75,7 +75,7 @@ internal static class TurnFit
             residual = Math.Max(residual, Math.Abs(one.Reading.Metres - zero - fitted));
         }
 
-        return Shape(fit, residual, total.Metres);
+        return Shape(fit, residual, total.Metres) with { Middle = new Length(zero + fit[0]) };
     }
 
     private static TurnShape Shape(double[] fit, double residual, double total)

@@ -39,6 +39,7 @@ public static class Explaining
         {
             Grade = reached.Grade,
             Reach = reached.Reach,
+            Shed = ShedBy(question, spread, reached),
             Hops = HopsOf(question, spread, path),
             Barriers = BarriersOn(question, spread, path),
             ClearedBy = reached.Grade == Grade.Cleared ? ClearedBy(spread, graph, vertex) : [],
@@ -48,6 +49,13 @@ public static class Explaining
             Treatments = treated?.Treatments ?? [],
             Rule = treated?.Rule,
         };
+    }
+
+    private static ParticleSize ShedBy(SpreadQuestion question, DebrisSpread spread, ReachedPart reached)
+    {
+        ParticleSize shed = question.Debris.HasSize ? question.Family[reached.From].ShedOf(question.Debris)?.UpTo ?? ParticleSize.Unlimited : ParticleSize.Unlimited;
+        bool wasFound = spread.Findings.Any(judged => judged.Finding.Found && judged.Finding.Part == reached.From);
+        return wasFound && (reached.Reach > shed || !question.Failed.Contains(reached.From)) ? ParticleSize.Unlimited : shed;
     }
 
     private static ImmutableArray<Hop> HopsOf(SpreadQuestion question, DebrisSpread spread, ImmutableArray<PartId> path)

@@ -33,6 +33,9 @@ public sealed record Explanation(PartId Part, Debris Debris)
     /// <summary>The largest particle that arrives, or <c>null</c> where the part is clear.</summary>
     public ParticleSize? Reach { get; init; }
 
+    /// <summary>The largest particle that the source sheds from which the path comes, or <c>null</c> where the part is clear.</summary>
+    public ParticleSize? Shed { get; init; }
+
     /// <summary>The path, from a source to the part; empty where the part is a source by itself or is clear.</summary>
     public ImmutableArray<Hop> Hops { get; init; } = [];
 

@@ -60,9 +60,10 @@ internal sealed class Edits(TestCase asked, PlanDocument plan, Random random)
         return new Edit($"step {dropped.Number} ({dropped.Action} {Name(dropped)}) is dropped and the rest renumbered", plan with { Steps = Without([dropped]) });
     }
 
+    // That a loop is flushed through a part which is only to be cleaned is no fault, so there a flush dropped from the list would weaken nothing.
     private Edit? DropTreatment() => OfParts("a treatment is dropped", part => part.Treatment.Length > 1, part => part with
     {
-        Treatment = part.Treatment.RemoveAt(random.Next(part.Treatment.Length)),
+        Treatment = part.Treatment.Remove(random.Of([.. part.Treatment.Where(kind => kind != TreatmentKind.Flush || plan.Steps.All(step => !step.Parts.Contains(part.Id)))])),
     });
 
     private Edit? DropAllTreatment()
@@ -210,10 +211,12 @@ internal sealed class Edits(TestCase asked, PlanDocument plan, Random random)
         if (alone.Length == 0)
             return null;
         PlanConditional entry = random.Of(alone);
-        string[] missed = [.. entry.Parts.Where(part => plan.Parts.All(listed => listed.Id != part))];
+        string missed = random.Of([.. entry.Parts.Where(part => plan.Parts.All(listed => listed.Id != part))]);
         return new Edit($"what {entry.IfFailed} would let on is dropped", plan with
         {
-            Conditional = random.Next(2) == 0 ? plan.Conditional.Remove(entry) : plan.Conditional.Replace(entry, entry with { Parts = entry.Parts.Remove(random.Of(missed)) }),
+            Conditional = random.Next(2) == 0
+                ? [.. plan.Conditional.Where(other => other.IfFailed != entry.IfFailed)]
+                : [.. plan.Conditional.Select(other => other.IfFailed == entry.IfFailed ? other with { Parts = other.Parts.Remove(missed) } : other)],
         });
     }
 

@@ -36,6 +36,15 @@ public class The_generator
         Assert.Equal(Written(17), Written(17));
 
     [Fact]
+    public void Is_drawn_from_as_often_as_a_rule_asks_for()
+    {
+        var drawn = new HashSet<string>(StringComparer.Ordinal);
+        ForEvery.Case(asked => drawn.Add(asked.ToString()));
+
+        Assert.True(drawn.Count >= ForEvery.Usual * 0.95, $"only {drawn.Count} cases differ");
+    }
+
+    [Fact]
     public void Makes_only_sensible_cases_with_access_in_no_circle() => ForEvery.Case(asked =>
     {
         Assert.True(asked.IsSensible);

@@ -11,13 +11,16 @@ namespace Contam.Properties.Spread;
 /// </summary>
 internal sealed class ReferenceWorld
 {
-    // Stands before all sources. No part bears this id.
-    private static readonly PartId Root = new("");
+    // Stands before all sources. No part has this place in the family.
+    private const int Root = -1;
 
     private readonly SpreadQuestion question;
     private readonly HashSet<PartId> failed;
     private readonly HashSet<PartId> found;
     private readonly HashSet<PartId> accepted;
+
+    // Every joint, open or not, with the largest particle that it and the part it leaves let on.
+    private readonly (Joint Joint, SEdge<int> Edge, ParticleSize LetsOn)[] ways;
 
     internal ReferenceWorld(SpreadQuestion question, bool countCleanFindings)
     {
@@ -31,6 +34,13 @@ internal sealed class ReferenceWorld
         [
             .. failed.Select(part => (part, question.Debris.HasSize ? Family[part].ShedOf(question.Debris)?.UpTo ?? ParticleSize.Unlimited : ParticleSize.Unlimited)),
             .. found.Select(part => (part, ParticleSize.Unlimited)),
+        ];
+        ways =
+        [
+            .. Family.Joints.Select(joint => (
+                joint,
+                new SEdge<int>(Family.IndexOf(joint.From), Family.IndexOf(joint.To)),
+                ParticleSize.Min(LetsOn(Family[joint.From]), LetsOn(joint)))),
         ];
     }
 
@@ -73,19 +83,21 @@ internal sealed class ReferenceWorld
     /// <summary>What these sources reach over open joints that let a size on, past parts that do; the sources among it.</summary>
     internal HashSet<PartId> Reached(IEnumerable<PartId> sources, ParticleSize size, IReadOnlyCollection<PartId>? alsoFailed = null, bool pastAccepted = true)
     {
-        var graph = new AdjacencyGraph<PartId, SEdge<PartId>>();
+        var graph = new AdjacencyGraph<int, SEdge<int>>();
         graph.AddVertex(Root);
-        graph.AddVertexRange(Family.Parts.Select(part => part.Id));
-        graph.AddEdgeRange(sources.Select(source => new SEdge<PartId>(Root, source)));
-        graph.AddEdgeRange(Family.Joints
-            .Where(joint => IsOpen(joint, alsoFailed ?? []) && LetsOn(joint) >= size && LetsOn(Family[joint.From]) >= size)
-            .Where(joint => pastAccepted || !accepted.Contains(joint.From))
-            .Select(joint => new SEdge<PartId>(joint.From, joint.To)));
+        graph.AddVertexRange(Enumerable.Range(0, Family.Parts.Length));
+        graph.AddEdgeRange(sources.Select(source => new SEdge<int>(Root, Family.IndexOf(source))));
+        graph.AddEdgeRange(ways
+            .Where(way => way.LetsOn >= size && IsOpen(way.Joint, alsoFailed ?? []) && (pastAccepted || !accepted.Contains(way.Joint.From)))
+            .Select(way => way.Edge));
         var reached = new HashSet<PartId>();
-        var search = new BreadthFirstSearchAlgorithm<PartId, SEdge<PartId>>(graph);
-        search.DiscoverVertex += part => reached.Add(part);
+        var search = new BreadthFirstSearchAlgorithm<int, SEdge<int>>(graph);
+        search.DiscoverVertex += part =>
+        {
+            if (part != Root)
+                reached.Add(Family.Parts[part].Id);
+        };
         search.Compute(Root);
-        reached.Remove(Root);
         return reached;
     }
 

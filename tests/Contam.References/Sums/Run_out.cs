@@ -2,7 +2,10 @@ using System.Collections.Immutable;
 using System.Numerics;
 using Contam.Families;
 using Contam.Families.Quantities;
+using Contam.Families.Reading;
 using Contam.Sums.Tests;
+using Contam.Support;
+using Contam.Treatment.Reading;
 using MathNet.Numerics.IntegralTransforms;
 
 namespace Contam.Sums.References;
@@ -53,17 +56,20 @@ public sealed class Run_out
         Assert.Equal(new Angle(-spectrum[2].Phase).WithinTurn().Degrees / 2, shape.OvalHighSpot!.Value.Degrees, 8);
     }
 
-    /// <summary>A propeller shaft: up to 6 thou runs, 15 scraps or straightens it, between them it is watched. Common practice, no source.</summary>
+    /// <summary>A propeller shaft: fine to 6 thou, at its limit at 9, so that 15 scraps or straightens it. Common practice, no source.</summary>
     [Theory]
+    [InlineData(5.9, Verdict.Good)]
     [InlineData(6, Verdict.Good)]
+    [InlineData(6.1, Verdict.Marginal)]
+    [InlineData(7, Verdict.Marginal)]
     [InlineData(9, Verdict.Marginal)]
+    [InlineData(9.1, Verdict.Reject)]
     [InlineData(15, Verdict.Reject)]
     public void Judges_a_propeller_shaft_as_the_trade_does(double thou, Verdict verdict)
     {
-        Limit limit = Given.Limit(
-            Measure.RunOut,
-            new Threshold(Comparison.AtMost, 0.006 * 0.0254, "<= 6 thou"),
-            new Threshold(Comparison.AtLeast, 0.015 * 0.0254, ">= 15 thou"));
+        Family gearcase = FamilyReader.ReadFile(RepositoryFiles.At("systems/families/outboard-gearcase.yaml"), BuiltInStandards.HouseOverKinds.CatalogueOf()).Value!;
+        Limit limit = gearcase.Limits.Single(one => one.Id == "propeller-shaft-run-out");
+        Assert.Equal(("<= 6 thou", "> 9 thou"), (limit.Good.Text, limit.Reject!.Text));
         Length total = RunOut.Of([Given.Thou(-thou / 3), Given.Thou(thou * 2 / 3)]).Value.TotalIndicatedReading;
         Assert.Equal(verdict, Judge.Reading(limit, total).Value.Verdict);
     }

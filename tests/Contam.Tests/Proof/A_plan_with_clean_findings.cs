@@ -119,6 +119,44 @@ public class A_plan_with_clean_findings
         ClaimKind.Closed,
         "bearing is left out, though gallery leads into it: metal would stay in it");
 
+    [Fact]
+    public void Is_refused_where_the_evidence_with_findings_leaves_a_part_out() => Refused(
+        Plan with { Evidence = [new PlanEvidence("metal", true, [.. With[..3]]), Plan.Evidence!.Value[1]] },
+        ClaimKind.Closed,
+        "bearing is left out, though gallery leads into it: metal would stay in it");
+
+    [Fact]
+    public void Is_refused_where_the_evidence_without_findings_has_a_hop_over_no_joint() => Refused(
+        Plan with { Evidence = [Plan.Evidence!.Value[0], new PlanEvidence("metal", false, [.. Without[..2], Without[2] with { Via = "pump" }, Without[3]])] },
+        ClaimKind.Grounded,
+        "the metal in gallery is said to come through pump, but nothing leads from there into it: the way to it cannot be followed");
+
+    // The clean finding turns the widest way to the bearing, and the bearing, being critical, does not follow.
+    [Fact]
+    public void Shows_a_critical_part_the_way_that_it_would_have_without_findings()
+    {
+        Family family = CaseReader.System("pump > screen[look=good] > bearing[critical]; pump > pipe >(5)> bearing");
+        PlanDocument plan = BenchPlan.Of(
+            family,
+            "pump",
+            "pump clean; screen - cleared any pump; bearing clean exposed any screen; pipe clean exposed any pump",
+            "safe; look pump; remove pump; remove bearing; remove pipe; clean pump; clean bearing; clean pipe; refit pump; refit pipe; refit bearing; prove")
+            with
+        {
+            Findings = [new PlanFinding { Part = "screen", Debris = "metal", Accepted = true }],
+            Evidence =
+            [
+                new PlanEvidence("metal", true, [new("pump", null, "pump", null), new("screen", null, "pump", "pump"), new("bearing", 5, "pump", "pipe"), new("pipe", null, "pump", "pump")]),
+                new PlanEvidence("metal", false, [new("pump", null, "pump", null), new("screen", null, "pump", "pump"), new("bearing", null, "pump", "screen"), new("pipe", null, "pump", "pump")]),
+            ],
+        };
+
+        Assert.Equal([null, null, null, null, null], PlanVerifier.Verify(plan, family).Claims.Select(claim => claim.Where));
+        Assert.Equal(
+            "the path shown for bearing is not the way that its hops tell: who followed it would look in the wrong places",
+            PlanVerifier.Verify(plan with { Parts = plan.Parts.SetItem(2, plan.Parts[2] with { Path = ["pump", "pipe", "bearing"] }) }, family).Claims[1].Where);
+    }
+
     private static PlanDocument WithLine(int place, Func<PlanExposure, PlanExposure> change)
     {
         PlanPart part = Plan.Parts[place];

@@ -278,6 +278,12 @@ public class A_verified_plan
         "step 10 treats spare in a way that its treatment does not ask for: its list and its steps tell two things");
 
     [Fact]
+    public void Is_refused_where_a_part_without_treatment_is_sent_out() => Refused(
+        WithStep(10, step => step with { Action = StepAction.SendOut, Part = "spare" }) with { Parts = WithPart("injector", part => part with { Treatment = [TreatmentKind.Test] }).Parts },
+        ClaimKind.Treated,
+        "step 10 treats spare in a way that its treatment does not ask for: its list and its steps tell two things");
+
+    [Fact]
     public void Is_refused_where_a_replaced_part_is_never_off() => Refused(
         WithStep(3, step => step with { Part = "spare" }),
         ClaimKind.Treated,
@@ -286,6 +292,12 @@ public class A_verified_plan
     [Fact]
     public void Is_refused_where_a_part_is_not_put_back() => Refused(
         WithStep(16, step => step with { Action = StepAction.Note }),
+        ClaimKind.Treated,
+        "tank is taken off, but no step puts it back: the engine would be run without it");
+
+    [Fact]
+    public void Is_refused_where_a_part_is_put_back_only_after_the_engine_has_run() => Refused(
+        WithStep(16, step => step with { Phase = Phase.Prove }),
         ClaimKind.Treated,
         "tank is taken off, but no step puts it back: the engine would be run without it");
 

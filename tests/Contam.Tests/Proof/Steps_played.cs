@@ -153,6 +153,17 @@ public class Steps_played
         "remove b; clean a at=10-40; refit b at=20-50 after=1 by=2; prove at=50-60 after=2+3",
         "step 2: a is worked on while b, which is in the way, is on");
 
+    [Fact]
+    public void Do_not_close_the_way_while_a_part_is_taken_off_behind_it() => Check(
+        "a[access=b]; b", "", "remove b; remove a at=10-30; refit b at=15-25 after=1 by=2",
+        "step 2: a is taken off while b, which is in the way, is on",
+        "when all is done: a is never put back");
+
+    [Fact]
+    public void Do_not_close_the_way_while_a_part_is_put_back_behind_it() => Check(
+        "a[access=b]; b", "", "remove b; remove a; refit a at=20-40; refit b at=25-35 after=1 by=2",
+        "step 3: a is put back while b, which is in the way, is on");
+
     // Treatment
 
     [Fact]
@@ -183,6 +194,11 @@ public class Steps_played
     [Fact]
     public void May_look_at_a_part_behind_a_dirty_one() => Check(
         "a[inplace] > b[inplace]", "a clean; b inspect", "inspect b; clean a; prove");
+
+    [Fact]
+    public void Count_the_later_of_a_look_and_a_test() => Check(
+        "a[inplace] > b", "a inspect+test; b clean", "remove b; clean b; inspect a; refit b; test a",
+        "step 4: b is put back while a, which leads into it, has not been looked at");
 
     [Fact]
     public void Do_not_clean_in_place_behind_a_dirty_part_that_is_only_coming_off() => Check(

@@ -63,6 +63,39 @@ public class Ways_of_debris
         "pump clean; tank clean exposed any pump; sump clean exposed any tank; pipe clean guarded 0 sump",
         InWater);
 
+    [Fact]
+    public void Are_as_narrow_as_the_narrower_of_a_part_and_the_joint_that_leaves_it() => Holds(
+        "pump > filter[holds metal 30 abs passage=20] >(5)> tank > screen[holds metal 2 abs] >(4)> pipe", "pump",
+        "pump clean; filter clean exposed any pump; tank clean guarded 5 filter; screen clean guarded 5 tank; pipe clean guarded 2 screen");
+
+    [Fact]
+    public void Start_with_any_amount_where_debris_has_no_size() => Holds(
+        "pump[sheds water 5] > tank", "pump",
+        "pump clean; tank clean exposed any pump",
+        InWater);
+
+    [Fact]
+    public void Hold_no_hard_debris_without_size_at_a_passage()
+    {
+        Family family = CaseReader.System("pump >(5)> tank[passage=5] > pipe");
+        PlanDocument plan = In("grit", Plan(family, "pump", "pump clean; tank clean exposed any pump; pipe clean exposed any tank"));
+
+        Assert.True(PlanVerifier.Verify(plan, family, [new Debris("grit", HasSize: false, IsHard: true)]).Holds);
+    }
+
+    [Fact]
+    public void Go_on_beyond_a_joint_that_another_failure_would_open()
+    {
+        PlanConditional ring = new("ring", ["sump", "pan"], []);
+        const string System = "pump >?ring> sump > pan; ring";
+        Holds(System, "pump", "pump clean", plan => plan with { Conditional = [ring] });
+
+        Family family = CaseReader.System(System);
+        Assert.Equal(
+            "pan is reached too if ring has failed, and the plan does not say so: nobody would look at ring",
+            PlanVerifier.Verify(Plan(family, "pump", "pump clean") with { Conditional = [ring with { Parts = ["sump"] }] }, family).Claims[0].Where);
+    }
+
     [Theory]
     [InlineData("nominal")]
     [InlineData("abs bypass")]

@@ -71,7 +71,7 @@ public sealed class Run_out_readings
     public void Have_no_high_spot_where_nothing_runs_out()
     {
         RunOut runOut = RunOut.Of(Given.Dial(0.3, 0.3, 0.3, 0.3, 0.3, 0.3, 0.3, 0.3)).Value;
-        Assert.Equal(new RunOut(default, new TurnShape(default, null, default, null, default), null), runOut);
+        Assert.Equal(new RunOut(default, new TurnShape(default, null, default, null, default) { Middle = Given.Mm(0.3) }, null), runOut);
     }
 
     [Fact]

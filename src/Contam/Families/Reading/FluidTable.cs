@@ -61,6 +61,7 @@ internal sealed class FluidTable
         var fluid = new Fluid(id, entry.Key.Place)
         {
             Density = entry.Value.Value?.Find(FlowKeys.Density),
+            IsFree = entry.Value.Value?.Get(FlowKeys.Free, false) ?? false,
             Viscosity = entry.Value.Value is Form form ? ViscosityOf(form) : [],
         };
         if (fluidOf.TryAdd(id, fluid))

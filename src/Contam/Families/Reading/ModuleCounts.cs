@@ -6,7 +6,7 @@ namespace Contam.Families.Reading;
 /// <summary>The <c>counts</c> of every use of a module.</summary>
 internal sealed class ModuleCounts
 {
-    private readonly Dictionary<(Scope Scope, string Name), Located<int>> countOf = [];
+    private readonly Dictionary<(Scope Scope, string Name), Located<int>?> countOf = [];
     private readonly HashSet<(Scope Scope, string Name)> used = [];
     private readonly List<(Scope Scope, Located<string> Name)> said = [];
     private readonly Dictionary<Scope, List<string>> repeatedIn = [];
@@ -19,32 +19,37 @@ internal sealed class ModuleCounts
             foreach (Entry<string, int> entry in scope.Use?.Get(FamilyKeys.Counts, []) ?? [])
             {
                 said.Add((scope, entry.Key));
-                if (entry.IsSound)
-                    countOf[(scope, entry.Key.Value)] = new Located<int>(entry.Value.Value, entry.Value.Sheet, entry.Value.Node);
+                countOf[(scope, entry.Key.Value)] = entry.IsSound ? new Located<int>(entry.Value.Value, entry.Value.Sheet, entry.Value.Node) : null;
             }
         }
     }
 
     /// <summary>
-    /// How often a repeated part of this scope stands, as the uses around it say; the outermost counts. <c>null</c> where none says.
+    /// Whether the uses around this scope say how often a repeated part stands; the outermost counts.
     /// </summary>
     /// <param name="scope">The scope that describes it.</param>
     /// <param name="name">Its id in that scope, without <c>-#</c>.</param>
-    public Located<int>? Find(Scope scope, string name)
+    /// <param name="found">How often; <c>null</c> where what is said does not fit, after a problem was raised.</param>
+    public bool TryFind(Scope scope, string name, out Located<int>? found)
     {
-        Located<int>? found = null;
+        bool isSaid = false;
+        found = null;
         for (Scope at = scope; at.Parent is not null; at = at.Parent)
         {
             if (!repeatedIn.TryGetValue(at, out List<string>? names))
                 repeatedIn.Add(at, names = []);
             names.Add(name);
             used.Add((at, name));
-            if (countOf.TryGetValue((at, name), out Located<int> count))
+            if (countOf.TryGetValue((at, name), out Located<int>? count))
+            {
+                isSaid = true;
                 found = count;
+            }
+
             name = at.OwnPrefix + name;
         }
 
-        return found;
+        return isSaid;
     }
 
     /// <summary>Raises a problem for every count of a part that is not there. Called when all parts have asked.</summary>

@@ -34,6 +34,8 @@ internal sealed class ModuleLoader
     public static (IReadOnlyList<Scope> Scopes, IReadOnlyList<(string RealPath, string Sha256)> Files, bool IsWhole) Load(
         Form family, string familyPath, ReadBudget budget, ProblemList problems)
     {
+        if (!family.Has(FamilyKeys.Use))
+            return ([new Scope(null, family, null, "")], [(familyPath, family.Sheet.Source.Sha256)], true);
         if (familyPath.Length == 0 || familyPath.Contains('\0', StringComparison.Ordinal))
             familyPath = "family.yaml";
         var loader = new ModuleLoader(familyPath, budget, problems);
@@ -47,7 +49,7 @@ internal sealed class ModuleLoader
     private void Take(Scope scope, IReadOnlyList<OpenFile> open)
     {
         scopes.Add(scope);
-        isWhole &= !scope.File.Has(FamilyKeys.Use) || scope.File.TryGet(FamilyKeys.Use, out _);
+        isWhole &= Sections.IsWhole(scope.File, FamilyKeys.Use);
         foreach (Located<Form> use in scope.File.Get(FamilyKeys.Use, []))
         {
             if (!TakeUse(scope, use.Value, open))
@@ -72,17 +74,25 @@ internal sealed class ModuleLoader
             return false;
         }
 
+        // Ids that a use with a broken prefix brings cannot be known.
+        isWhole &= !use.Has(FamilyKeys.Prefix) || use.TryGet(FamilyKeys.Prefix, out _);
         if (paths.Resolve(open[^1].RealPath, open[^1].Name, module, problems) is not OpenFile file)
             isWhole = false;
         else if (IndexOf(open, file.RealPath) is int circle and >= 0)
-            problems.Add(ModuleProblems.Circle(module.Place, [.. open.Skip(circle).Select(each => each.Name), open[circle].Name]));
+            Miss(ModuleProblems.Circle(module.Place, [.. open.Skip(circle).Select(each => each.Name), open[circle].Name]));
         else if (scope.Depth == budget.Limits.ModuleDepth)
-            problems.Add(ModuleProblems.TooDeep(module.Place, budget.Limits.ModuleDepth));
+            Miss(ModuleProblems.TooDeep(module.Place, budget.Limits.ModuleDepth));
         else if (Read(file, module.Place) is Form form)
             Take(new Scope(scope, form, use, scope.Prefix + use.Get(FamilyKeys.Prefix, "")), [.. open, file]);
         else
             isWhole = false;
         return true;
+    }
+
+    private void Miss(Problem problem)
+    {
+        problems.Add(problem);
+        isWhole = false;
     }
 
     private Form? Read(OpenFile file, SourceSpan askedAt)
@@ -111,8 +121,3 @@ internal sealed class ModuleLoader
         return -1;
     }
 }
-
-/// <summary>A file that is being read.</summary>
-/// <param name="RealPath">Where it really is, links followed.</param>
-/// <param name="Name">Its name in places.</param>
-internal sealed record OpenFile(string RealPath, string Name);

@@ -131,7 +131,7 @@ internal sealed class PartTable
             return null;
 
         string? near = problems.NearTo(isNumbered ? written[..hyphen] + "-#" : written, NamesIn(scope)) ?? problems.NearTo(written, NamesIn(scope));
-        if (isNumbered && near is not null && TryFind(scope, near[..^1] + number.ToString(CultureInfo.InvariantCulture), out _))
+        if (isNumbered && near is not null && near.EndsWith('#') && TryFind(scope, near[..^1] + number.ToString(CultureInfo.InvariantCulture), out _))
             near = near[..^1] + number.ToString(CultureInfo.InvariantCulture);
         return FamilyProblems.UnknownPart(id.Place, written, near);
     }
@@ -180,7 +180,13 @@ internal sealed class PartTable
     /// <summary>How often a repeated part stands, at least 1; <c>null</c> after a problem was raised.</summary>
     private int? CountOf(Scope scope, Entry<string, Form> entry, ModuleCounts counts)
     {
-        Located<int>? said = counts.Find(scope, entry.Key.Value[..^2]) ?? entry.Value.Value?.Locate(PartKeys.Count);
+        bool isSaid = counts.TryFind(scope, entry.Key.Value[..^2], out Located<int>? said);
+        if (!isSaid && entry.Value.Value is Form form)
+        {
+            isSaid = form.Has(PartKeys.Count);
+            said = form.Locate(PartKeys.Count);
+        }
+
         if (said is Located<int> count)
         {
             if (count.Value <= limits.Count)
@@ -190,7 +196,7 @@ internal sealed class PartTable
         }
 
         // A count that does not fit, or a part that is no mapping at all, has had its problem.
-        if (entry.Value.Value is Form form && !form.Has(PartKeys.Count))
+        if (!isSaid && entry.IsSound)
         {
             problems.Add(scope.Use is Form use
                 ? FamilyProblems.CountMissingInModule(entry.Key.Place, entry.Key.Value, use.Place)

@@ -3,7 +3,7 @@ namespace Contam.Tests.Families.Reading;
 /// <summary>
 /// A page of cases as text: <c>== name</c> begins a case, <c>--- file</c> a file in it, <c>--- told</c> what is told of it, one problem a line.
 /// <c>--- family</c> is <c>f.yaml</c> with its first two lines written for it, <c>--- standard</c> likewise <c>s.yaml</c>; the first file is the one that is read.
-/// In files <c>⇥</c> is a tab, <c>␍</c> a carriage return, <c>␀</c> a NUL, <c>␇</c> a bell, <c>␠</c> a space at a line's end, <c>␤</c> a line separator.
+/// In files <c>⇥</c> is a tab, <c>␍</c> a carriage return, <c>␀</c> a NUL, <c>␇</c> a bell, <c>␠</c> a space at a line's end, <c>␤</c> a line separator, <c>⇄</c> a turn of the writing direction.
 /// </summary>
 internal sealed record Case(string Name, IReadOnlyList<(string File, string Text)> Files, string Told)
 {
@@ -62,7 +62,7 @@ internal static class CaseFile
     }
 
     private static string Unescaped(string text) => text
-        .Replace('⇥', '\t').Replace('␍', '\r').Replace('␀', '\0').Replace('␇', '\u0007').Replace('␠', ' ').Replace('␤', '\u2028');
+        .Replace('⇥', '\t').Replace('␍', '\r').Replace('␀', '\0').Replace('␇', '\u0007').Replace('␠', ' ').Replace('␤', '\u2028').Replace('⇄', '\u202E');
 
     private static string FindRoot()
     {

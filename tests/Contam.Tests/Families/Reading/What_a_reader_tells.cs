@@ -51,10 +51,33 @@ public sealed class What_a_reader_tells
                 raised.UnionWith(Problems(one).Select(problem => problem.Code));
         }
 
-        // These need more than a text: Hostile_files raises each of them.
-        raised.UnionWith([ProblemCodes.FileUnreadable, ProblemCodes.FileTooLarge, ProblemCodes.TooManyProblems]);
+        // These need more than a text.
+        raised.UnionWith(FamilyReader.ReadFile(AppContext.BaseDirectory, TestCatalogue.Value).Problems.Select(problem => problem.Code));
+        raised.UnionWith(FamilyReader.ReadText("format: 1\n", "f.yaml", TestCatalogue.Value, new ReadLimits { FileBytes = 1 }).Problems.Select(problem => problem.Code));
+        raised.UnionWith(FamilyReader.ReadText("a: 1\nb: 2\n", "f.yaml", TestCatalogue.Value, new ReadLimits { Problems = 1 }).Problems.Select(problem => problem.Code));
         Assert.Equal([], ProblemCodes.All.Select(code => code.Code).Where(code => !raised.Contains(code)));
         Assert.Equal([], raised.Where(code => ProblemCodes.Find(code) is null));
+    }
+
+    [Fact]
+    public void Bears_a_code_that_is_explained_once()
+    {
+        string[] constants = [.. typeof(ProblemCodes).GetFields().Where(field => field.IsLiteral).Select(field => (string)field.GetRawConstantValue()!)];
+        Assert.Equal(constants, ProblemCodes.All.Select(code => code.Code));
+        Assert.Equal(constants.Length, constants.Distinct(StringComparer.Ordinal).Count());
+        Assert.All(ProblemCodes.All, code => Assert.True(code.Meaning.Length > 0 && code.Example.Length > 0 && code.Mend.Length > 0, code.Code));
+        Assert.All(constants, code => Assert.Matches("^[a-z]+(-[a-z0-9]+)*$", code));
+    }
+
+    [Fact]
+    public void Comes_from_a_library_that_one_file_sees()
+    {
+        string source = Path.Combine(CaseFile.Root, "src", "Contam");
+        IEnumerable<string> seeing = Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories)
+            .Where(file => !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal))
+            .Where(file => File.ReadAllText(file).Contains("YamlDotNet", StringComparison.Ordinal))
+            .Select(file => Path.GetFileName(file));
+        Assert.Equal(["SheetParser.cs"], seeing);
     }
 
     [Fact]

@@ -12,7 +12,7 @@ internal sealed class ChoiceShape<T>(string called, params ImmutableArray<(strin
     where T : notnull
 {
     /// <inheritdoc/>
-    public override string Due => $"{called}: {Wording.OneOf(choices.Select(choice => choice.Word))}";
+    public override string Due => $"{called} ({Wording.OneOf(choices.Select(choice => choice.Word))})";
 
     /// <inheritdoc/>
     public override bool TryRead(SheetNode node, SheetContext context, [MaybeNullWhen(false)] out T value)

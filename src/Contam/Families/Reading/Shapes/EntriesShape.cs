@@ -11,10 +11,10 @@ internal readonly record struct Entry<TKey, TValue>(Located<TKey> Key, Located<T
 
 /// <summary>A mapping whose keys are names that people choose, each value of one shape. Entries whose key does not fit are left out.</summary>
 /// <param name="key">What a key may look like.</param>
-/// <param name="value">What a value may look like.</param>
+/// <param name="item">What a value may look like.</param>
 /// <param name="called">What it is called in a message, for instance <c>a mapping from ids to parts</c>.</param>
 /// <param name="keyPattern">The pattern of its keys, for the schema.</param>
-internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> value, string called, string keyPattern)
+internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> item, string called, string keyPattern)
     : Shape<ImmutableArray<Entry<TKey, TValue>>>
     where TKey : notnull
     where TValue : notnull
@@ -23,9 +23,9 @@ internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> 
     public override string Due => called;
 
     /// <inheritdoc/>
-    public override bool TryRead(SheetNode node, SheetContext context, out ImmutableArray<Entry<TKey, TValue>> value1)
+    public override bool TryRead(SheetNode node, SheetContext context, out ImmutableArray<Entry<TKey, TValue>> value)
     {
-        value1 = [];
+        value = [];
         if (node is not MapNode map)
         {
             RaiseWrongShape(node, context);
@@ -35,7 +35,7 @@ internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> 
         var read = ImmutableArray.CreateBuilder<Entry<TKey, TValue>>(map.Entries.Count);
         foreach ((TextNode written, SheetNode entry) in map.Entries)
         {
-            bool isSound = value.TryRead(entry, context, out TValue? one);
+            bool isSound = item.TryRead(entry, context, out TValue? one);
             if (key.TryRead(written, context, out TKey? name))
             {
                 read.Add(new Entry<TKey, TValue>(
@@ -43,7 +43,7 @@ internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> 
             }
         }
 
-        value1 = read.DrainToImmutable();
+        value = read.DrainToImmutable();
         return true;
     }
 
@@ -51,7 +51,7 @@ internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> 
     public override void WriteSchema(SchemaWriter schema)
     {
         schema.Type("object");
-        schema.Nested("patternProperties", within => within.Nested(keyPattern, value.WriteSchema));
+        schema.Nested("patternProperties", within => within.Nested(keyPattern, item.WriteSchema));
         schema.Flag("additionalProperties", false);
     }
 }

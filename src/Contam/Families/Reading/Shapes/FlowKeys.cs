@@ -29,7 +29,12 @@ internal static class FlowKeys
     };
 
     /// <summary>A fluid.</summary>
-    public static readonly FormShape Fluid = new("fluid", "a fluid", Density, Viscosity) { Means = "A fluid, for flushing sums" };
+    public static readonly Key<bool> Free = new(new FlagShape())
+    {
+        Name = "free", Means = "Whether it comes from outside, as sea water does, and need not be ordered; default: false", Example = "true",
+    };
+
+    public static readonly FormShape Fluid = new("fluid", "a fluid", Density, Viscosity, Free) { Means = "A fluid, for flushing sums" };
 
     public static readonly Key<string> CircuitFluid = new(FluidId)
     {

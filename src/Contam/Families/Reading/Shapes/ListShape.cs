@@ -47,12 +47,12 @@ internal sealed class ListShape<T>(Shape<T> item, string called) : Shape<Immutab
         }
 
         var read = ImmutableArray.CreateBuilder<Located<T>>(items.Count);
-        var firstOf = new Dictionary<T, SourceSpan>();
+        Dictionary<T, SourceSpan>? firstOf = EachOnce ? [] : null;
         foreach (SheetNode entry in items)
         {
             if (!item.TryRead(entry, context, out T? one))
                 continue;
-            if (EachOnce && !firstOf.TryAdd(one, context.PlaceOf(entry)))
+            if (firstOf is not null && !firstOf.TryAdd(one, context.PlaceOf(entry)))
                 context.Problems.Add(ShapeProblems.TwiceInList(context.PlaceOf(entry), entry is TextNode text ? text.Value : "", firstOf[one]));
             else
                 read.Add(new Located<T>(one, context.Sheet, entry));

@@ -19,4 +19,8 @@ internal static class Sections
         return form.Locate(section) is Located<ImmutableArray<Entry<TKey, TValue>>> read
             && read.Node is MapNode map && map.Entries.Count == read.Value.Length;
     }
+
+    /// <summary>Whether a section that is a list is not there at all, or was read and none of its items was dropped.</summary>
+    public static bool IsWhole(Form form, Key<ImmutableArray<Located<Form>>> section) => !form.Has(section)
+        || (form.Locate(section) is Located<ImmutableArray<Located<Form>>> read && read.Node is ListNode list && list.Items.Count == read.Value.Length);
 }

@@ -16,7 +16,8 @@ internal sealed class WordsShape : Shape<string>
         value = null;
         if (TextOf(node, context) is not TextNode text)
             return false;
-        int hidden = text.Value.AsSpan().IndexOfAnyInRange('\0', '\u001F') < 0 ? -1 : FirstControl(text.Value);
+        // Escapes in double quotes can bring in what the file itself may not hold.
+        int hidden = SourceText.FirstHidden(text.Value);
         if (hidden >= 0)
         {
             context.Problems.Add(SheetProblems.ControlCharacter(context.PlaceOf(node), text.Value[hidden]));
@@ -29,16 +30,4 @@ internal sealed class WordsShape : Shape<string>
 
     /// <inheritdoc/>
     public override void WriteSchema(SchemaWriter schema) => schema.Type("string");
-
-    // Escapes in double quotes can bring in what the file itself may not hold.
-    private static int FirstControl(string text)
-    {
-        for (int i = 0; i < text.Length; i++)
-        {
-            if (char.IsControl(text[i]) && text[i] is not ('\n' or '\t'))
-                return i;
-        }
-
-        return -1;
-    }
 }

@@ -96,17 +96,18 @@ internal sealed class SourceText
     }
 
     /// <summary>
-    /// The first control character, half of a surrogate pair, stray byte order mark or line break that most editors do not show as one.
-    /// Refusing them keeps line numbers the same in every editor and ids free of what cannot be seen.
+    /// The index of the first control character, half of a surrogate pair, stray byte order mark, turn of the writing direction, or line break that
+    /// most editors do not show as one; -1 where there is none. Refusing them keeps line numbers the same in every editor, and what is read the
+    /// same as what is seen.
     /// </summary>
-    private static int FirstHidden(string text)
+    public static int FirstHidden(string text)
     {
         for (int i = 0; i < text.Length; i++)
         {
             char c = text[i];
             if (c is >= ' ' and < '\u007F' or '\n' or '\r' or '\t')
                 continue;
-            if (char.IsControl(c) || c is '\uFEFF' or '\u2028' or '\u2029' or '\uFFFE' or '\uFFFF')
+            if (char.IsControl(c) || c is '\uFEFF' or '\u2028' or '\u2029' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') or '\uFFFE' or '\uFFFF')
                 return i;
             if (char.IsHighSurrogate(c) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]))
                 i++;

@@ -1,0 +1,68 @@
+using System.Text.Json;
+using Contam.Support;
+using Json.Schema;
+
+namespace Contam.Cli.Tests;
+
+/// <summary>Every JSON answer fits its schema.</summary>
+public class Answers_in_json
+{
+    private const string Diesel = "systems/families/harbour-diesel-i4.yaml";
+
+    public static TheoryData<string, string> Calls => new()
+    {
+        { "plan", $"plan {Diesel} --failed injection-pump --debris metal --format json" },
+        { "plan", $"plan {Diesel} --failed turbo-compressor --technicians 2 --format json" },
+        { "plan", $"plan {Diesel} --failed injection-pump --debris metal,water --clean rail --found fuel-tank=water --format json" },
+        { "plan", "plan systems/families/outboard-gearcase.yaml --failed pinion --debris metal --format json" },
+        { "plan", "plan systems/families/estuary-v6-outboard.yaml --failed compressor --debris metal --format json" },
+        { "parts", $"parts {Diesel} --format json" },
+        { "check", $"check {Diesel} systems/standards/house.yaml --format json" },
+        { "check", "check no-such-file.yaml --format json" },
+        { "why", $"why {Diesel} --failed injection-pump --debris metal --part injector-3 --format json" },
+        { "why", $"why {Diesel} --failed injection-pump --debris metal --part sump --format json" },
+        { "why", $"why {Diesel} --failed injection-pump --debris metal --part injection-pump --format json" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Calls))]
+    public void Fit_their_schema(string schema, string words) => AssertFits(schema, CommandSession.Of(words).Out);
+
+    [Fact]
+    public void A_verified_plan_fits_too()
+    {
+        string file = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName());
+        try
+        {
+            File.WriteAllText(file, CommandSession.Of($"plan {Diesel} --failed injection-pump --debris metal --format json").Out);
+            CommandSession session = CommandSession.Of($"verify {file} {Diesel} --format json");
+            Assert.Equal(0, session.Exit);
+            AssertFits("verify", session.Out);
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    [Fact]
+    public void A_schema_refuses_what_does_not_fit()
+    {
+        string plan = CommandSession.Of($"plan {Diesel} --failed injection-pump --debris metal --format json").Out;
+        Assert.False(Evaluate("plan", plan.Replace("\"exposed\"", "\"soiled\"", StringComparison.Ordinal)).IsValid);
+    }
+
+    internal static void AssertFits(string schema, string json)
+    {
+        EvaluationResults results = Evaluate(schema, json);
+        string[] faults = [.. (results.Details ?? []).Where(detail => detail.Errors is not null).SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}"))];
+        Assert.True(results.IsValid, string.Join('\n', faults));
+    }
+
+    private static EvaluationResults Evaluate(string schema, string json)
+    {
+        JsonSchema rules = JsonSchema.FromText(File.ReadAllText(RepositoryFiles.At($"systems/schema/{schema}.schema.json")));
+        using JsonDocument document = JsonDocument.Parse(json);
+        return rules.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
+    }
+}

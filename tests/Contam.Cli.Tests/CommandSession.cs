@@ -1,0 +1,40 @@
+using Contam.Reports.Text;
+using Contam.Support;
+
+namespace Contam.Cli.Tests;
+
+/// <summary>A call of the command, in this process, in the root of the repository; nothing of the machine is seen.</summary>
+internal sealed record CommandSession(int Exit, string Out, string Error)
+{
+    static CommandSession() => Environment.CurrentDirectory = RepositoryFiles.At("");
+
+    /// <summary>Calls the command with these words; words are parted by spaces.</summary>
+    public static CommandSession Of(string words, int width = 80) => Of(words.Split(' ', StringSplitOptions.RemoveEmptyEntries), width);
+
+    public static CommandSession Of(string[] words, int width = 80)
+    {
+        using var answers = new StringWriter { NewLine = "\n" };
+        using var rest = new StringWriter { NewLine = "\n" };
+        int exit = ContamCommand.Run(words, new Shell(answers, rest, TextLook.Plain with { Width = width }));
+        return new CommandSession(exit, answers.ToString(), rest.ToString());
+    }
+
+    /// <summary>Calls the command about a family of this text, in a folder of its own that goes again; the file is called <c>engine.yaml</c> in what is answered.</summary>
+    public static CommandSession About(string family, Func<string, string> words) => About(System.Text.Encoding.UTF8.GetBytes(family), words);
+
+    public static CommandSession About(byte[] family, Func<string, string> words)
+    {
+        DirectoryInfo folder = Directory.CreateTempSubdirectory("contam");
+        try
+        {
+            string file = Path.Combine(folder.FullName, "engine.yaml");
+            File.WriteAllBytes(file, family);
+            CommandSession session = Of(words(file));
+            return session with { Out = session.Out.Replace(file, "engine.yaml", StringComparison.Ordinal), Error = session.Error.Replace(file, "engine.yaml", StringComparison.Ordinal) };
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+}

@@ -1,0 +1,22 @@
+using System.Text.RegularExpressions;
+
+namespace Contam.Cli.Tests;
+
+/// <summary>Every command helps itself.</summary>
+public partial class The_help
+{
+    public static TheoryData<string> Commands => [.. CommandLine().Matches(CommandSession.Of("--help").Out.Split("Commands:")[1]).Select(match => match.Groups["name"].Value)];
+
+    [Theory]
+    [MemberData(nameof(Commands))]
+    public void Shows_an_example_for_every_command(string command)
+    {
+        CommandSession session = CommandSession.Of($"{command} --help");
+        Assert.Equal((0, ""), (session.Exit, session.Error));
+        Assert.Contains("Example:", session.Out, StringComparison.Ordinal);
+        Assert.Contains($"contam {command} ", session.Out, StringComparison.Ordinal);
+    }
+
+    [GeneratedRegex(@"^  (?<name>[a-z-]+) ", RegexOptions.Multiline)]
+    private static partial Regex CommandLine();
+}

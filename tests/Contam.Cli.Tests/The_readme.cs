@@ -1,0 +1,44 @@
+using System.Text.RegularExpressions;
+using Contam.Support;
+
+namespace Contam.Cli.Tests;
+
+/// <summary>What the README shows is what the command prints.</summary>
+public partial class The_readme
+{
+    private static string Text => File.ReadAllText(RepositoryFiles.At("README.md"));
+
+    [Fact]
+    public void Shows_excerpts_of_what_is_printed()
+    {
+        MatchCollection excerpts = Excerpt().Matches(Text);
+        Assert.NotEmpty(excerpts);
+        foreach (Match excerpt in excerpts)
+        {
+            string[] printed = CommandSession.Of(excerpt.Groups["words"].Value).Out.Split('\n');
+            int at = 0;
+            foreach (string line in excerpt.Groups["lines"].Value.TrimEnd('\n').Split('\n').Where(line => line.Trim() != "…"))
+            {
+                int found = Array.IndexOf(printed, line, at);
+                Assert.True(found >= 0, $"`{line}` is not printed there by {excerpt.Groups["words"].Value}");
+                at = found + 1;
+            }
+        }
+    }
+
+    [Fact]
+    public void Names_every_command_that_there_is()
+    {
+        string help = CommandSession.Of("--help").Out;
+        string commands = help[help.IndexOf("Commands:", StringComparison.Ordinal)..];
+        string[] names = [.. CommandLine().Matches(commands).Select(match => match.Groups["name"].Value)];
+        Assert.NotEmpty(names);
+        Assert.All(names, name => Assert.Contains($"| `{name} ", Text, StringComparison.Ordinal));
+    }
+
+    [GeneratedRegex(@"<!-- excerpt: (?<words>[^>]+) -->\n```text\n(?<lines>.*?)```", RegexOptions.Singleline)]
+    private static partial Regex Excerpt();
+
+    [GeneratedRegex(@"^  (?<name>[a-z-]+) ", RegexOptions.Multiline)]
+    private static partial Regex CommandLine();
+}

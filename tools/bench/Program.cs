@@ -1,0 +1,76 @@
+using System.Diagnostics;
+using System.Globalization;
+using Contam.Families;
+using Contam.Families.Reading;
+using Contam.Plans;
+using Contam.Proof;
+using Contam.Spread;
+using Contam.Treatment.Reading;
+
+// Usage, from the root of the repository: dotnet run -c Release --project tools/bench
+// Medians of several runs in one process; quote the ratios, for a machine's speed drifts.
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+WholePlan("systems/families/estuary-v6-outboard.yaml", "compressor");
+double before = 0;
+foreach (int parts in new[] { 1_000, 10_000, 100_000, 1_000_000 })
+    before = SpreadOf(parts, before);
+
+static void WholePlan(string file, string failed)
+{
+    string text = File.ReadAllText(file);
+    PlanDocument? plan = null;
+    double read = Median(15, () => FamilyReader.ReadText(text, file, BuiltInStandards.HouseOverKinds.CatalogueOf()));
+    Family family = FamilyReader.ReadText(text, file, BuiltInStandards.HouseOverKinds.CatalogueOf()).Value!;
+    double planned = Median(15, () => plan = Planner.Plan(new PlanRequest(family, BuiltInStandards.HouseOverKinds, [new PartId(failed)], [Debris.Metal])));
+    double written = Median(15, () => PlanJson.Write(plan!));
+    double verified = Median(15, () => PlanVerifier.Verify(plan!, family));
+    Console.WriteLine($"{family.Id}: {family.Parts.Length} parts, {plan!.Parts.Length} reached, {plan.Steps.Length} steps");
+    Console.WriteLine($"  read {read:0.0} ms, plan {planned:0.0} ms, write JSON {written:0.0} ms, verify {verified:0.0} ms; verify / plan {verified / planned:0.00}");
+}
+
+static double SpreadOf(int parts, double perPartBefore)
+{
+    Family family = Chains(parts);
+    var question = new SpreadQuestion(family, [family.Parts[0].Id], Debris.Metal);
+    DebrisSpread? spread = null;
+    double took = Median(parts > 100_000 ? 3 : 7, () => spread = Spreading.Of(question));
+    double perPart = took * 1e6 / parts;
+    string growth = perPartBefore > 0 ? $", {perPart / perPartBefore:0.00} of the time a part before" : "";
+    Console.WriteLine($"spread, {parts:N0} parts, {family.Joints.Length:N0} joints, {spread!.Parts.Length:N0} reached: {took:0.0} ms, {perPart:0} ns a part{growth}");
+    return perPart;
+}
+
+// Chains of a thousand, short forward joints and a fifth that lead anywhere; every twentieth part lets on a size of its own.
+static Family Chains(int count)
+{
+    var random = new Random(1);
+    var kind = new Kind("part", new SourceSpan("bench", 1, 1));
+    Part[] parts = [.. Enumerable.Range(0, count).Select(i => new Part(new PartId($"p{i}"), kind, kind.Place)
+    {
+        Passage = i % 20 == 7 ? ParticleSize.FromMicrometres(1 + (i % 997)) : null,
+    })];
+    var joints = new List<Joint>(3 * count);
+    void Join(int from, int to) => joints.Add(new Joint(joints.Count, parts[from].Id, parts[to].Id, "oil", kind.Place));
+    for (int i = 0; i < count; i++)
+    {
+        Join(i, (i + 1) % count);
+        Join(i, Math.Min(count - 1, i + 1 + random.Next(20)));
+        Join(i, random.Next(5) == 0 ? random.Next(count) : Math.Min(count - 1, i + 1 + random.Next(20)));
+    }
+
+    return new Family("bench", [.. parts], [new Circuit("oil", kind.Place)], [.. joints]);
+}
+
+static double Median(int runs, Action work)
+{
+    work();
+    double[] took = new double[runs];
+    for (int run = 0; run < runs; run++)
+    {
+        long start = Stopwatch.GetTimestamp();
+        work();
+        took[run] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+    }
+
+    return took.Order().ElementAt(runs / 2);
+}

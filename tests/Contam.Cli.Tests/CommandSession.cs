@@ -6,13 +6,13 @@ namespace Contam.Cli.Tests;
 /// <summary>A call of the command, in this process, in the root of the repository; nothing of the machine is seen.</summary>
 internal sealed record CommandSession(int Exit, string Out, string Error)
 {
-    static CommandSession() => Environment.CurrentDirectory = RepositoryFiles.At("");
-
     /// <summary>Calls the command with these words; words are parted by spaces.</summary>
     public static CommandSession Of(string words, int width = 80) => Of(words.Split(' ', StringSplitOptions.RemoveEmptyEntries), width);
 
     public static CommandSession Of(string[] words, int width = 80)
     {
+        // The runner sets the folder of the tests when it begins, so this is said anew at each call; it is always the same.
+        Environment.CurrentDirectory = RepositoryFiles.At("");
         using var answers = new StringWriter { NewLine = "\n" };
         using var rest = new StringWriter { NewLine = "\n" };
         int exit = ContamCommand.Run(words, new Shell(answers, rest, TextLook.Plain with { Width = width }));

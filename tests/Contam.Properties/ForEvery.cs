@@ -23,11 +23,14 @@ internal static class ForEvery
     {
         var replay = new Replay(new Rnd(Seed), FSharpOption<int>.None);
         Config config = Config.QuickThrowOnFailure
-            .WithMaxTest(Number("CONTAM_RUNS") is { } asked ? (int)asked : runs)
+            .WithMaxTest(Runs(runs))
             .WithReplay(FSharpOption<Replay>.Some(replay))
             .WithQuietOnSuccess(true);
         Check.One(config, Prop.ForAll(Cases.UpTo(mostParts), rule));
     }
+
+    /// <summary>How many cases a rule is held against that is usually held against so many.</summary>
+    internal static int Runs(int usual) => Number("CONTAM_RUNS") is { } asked ? (int)asked : usual;
 
     /// <summary>The seed of the run, for rules that draw something of their own.</summary>
     internal static ulong Seed => Number("CONTAM_SEED") ?? UsualSeed;

@@ -33,7 +33,8 @@ public class The_step_simulator
             runs: 3000,
             mostParts: 9);
 
-        Assert.True(clean >= 200 && carried >= 200, $"{clean} without fault, {carried} with something dirtied again");
+        int enough = ForEvery.Runs(3000) / 15;
+        Assert.True(clean >= enough && carried >= enough, $"{clean} without fault, {carried} with something dirtied again");
     }
 
     // Every part that is reached is flushed once or twice, mostly where it is, in an order that is often nearly right.

@@ -56,7 +56,8 @@ public sealed class Against_a_constraint_solver(ITestOutputHelper output)
         Work[] works = [.. KnownWork.Shipped(), .. KnownWork.Generated(Plans)];
         var judged = new Judged[works.Length];
         // Each is solved by one worker, so the answers do not depend on how many are solved at once.
-        Parallel.For(0, works.Length, i => judged[i] = new Judged(works[i], ConstraintSolver.Solve(works[i].Graph, works[i].Technicians, works[i].Starts)));
+        var asManyAsCores = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount };
+        Parallel.For(0, works.Length, asManyAsCores, i => judged[i] = new Judged(works[i], ConstraintSolver.Solve(works[i].Graph, works[i].Technicians, works[i].Starts)));
         return judged;
     }
 

@@ -5,15 +5,23 @@ using Contam.Families.Reading;
 using Contam.Plans;
 using Contam.Proof;
 using Contam.Spread;
+using Contam.Treatment;
 using Contam.Treatment.Reading;
+using Contam.Why;
 
-// Usage, from the root of the repository: dotnet run -c Release --project tools/bench
+// Usage, from the root of the repository: dotnet run -c Release --project tools/bench [-- plan|spread|growth|why …]
 // Medians of several runs in one process; quote the ratios, for a machine's speed drifts.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-WholePlan("systems/families/estuary-v6-outboard.yaml", "compressor");
+bool Wants(string what) => args.Length == 0 || args.Contains(what);
+if (Wants("plan"))
+    WholePlan("systems/families/estuary-v6-outboard.yaml", "compressor");
 double before = 0;
-foreach (int parts in new[] { 1_000, 10_000, 100_000, 1_000_000 })
+foreach (int parts in Wants("spread") ? new[] { 1_000, 10_000, 100_000, 1_000_000 } : [])
     before = SpreadOf(parts, before);
+foreach (int parts in Wants("growth") ? new[] { 1_000, 10_000, 100_000 } : [])
+    GrowingPlan(parts);
+foreach (int parts in Wants("why") ? new[] { 1_000, 10_000, 100_000 } : [])
+    Why(parts);
 
 static void WholePlan(string file, string failed)
 {
@@ -38,6 +46,32 @@ static double SpreadOf(int parts, double perPartBefore)
     string growth = perPartBefore > 0 ? $", {perPart / perPartBefore:0.00} of the time a part before" : "";
     Console.WriteLine($"spread, {parts:N0} parts, {family.Joints.Length:N0} joints, {spread!.Parts.Length:N0} reached: {took:0.0} ms, {perPart:0} ns a part{growth}");
     return perPart;
+}
+
+// A whole plan and its proof.
+static void GrowingPlan(int parts)
+{
+    Family family = Chains(parts);
+    PartId failed = family.Parts[0].Id;
+    int runs = parts >= 100_000 ? 1 : 5;
+    PlanDocument? plan = null;
+    double planned = Median(runs, () => plan = Planner.Plan(new PlanRequest(family, BuiltInStandards.HouseOverKinds, [failed], [Debris.Metal])));
+    Verification? verification = null;
+    double verified = Median(runs, () => verification = PlanVerifier.Verify(plan!, family));
+    Console.WriteLine($"whole plan, {parts:N0} parts, {plan!.Steps.Length:N0} steps: plan {planned:0} ms, verify {verified:0} ms ({(verification!.Holds ? "holds" : "refused")}), verify / plan {verified / planned:0.00}");
+}
+
+// One question why, against the spread and the one maximum flow that an answer cannot do without.
+static void Why(int parts)
+{
+    Family family = Chains(parts);
+    PartId far = family.Parts[^1].Id;
+    var question = new SpreadQuestion(family, [family.Parts[0].Id], Debris.Metal);
+    double spread = Median(7, () => Spreading.Of(question));
+    double flow = Median(7, () => VertexCut.Smallest(SpreadGraph.Of(question).Open, new HashSet<int> { 0 }, parts - 1));
+    double dominators = Median(7, () => Dominators.Immediate(SpreadGraph.Of(question).Open, [0]));
+    double why = Median(7, () => Explaining.Of(question, far, BuiltInStandards.HouseOverKinds));
+    Console.WriteLine($"why, {parts:N0} parts: {why:0.0} ms; spread {spread:0.0} ms, maximum flow {flow:0.0} ms, why / (spread + flow) {why / (spread + flow):0.00} (dominators {dominators:0.0} ms)");
 }
 
 // Chains of a thousand, short forward joints and a fifth that lead anywhere; every twentieth part lets on a size of its own.

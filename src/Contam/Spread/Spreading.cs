@@ -24,10 +24,14 @@ public static class Spreading
         ArgumentNullException.ThrowIfNull(question);
         foreach (PartId failed in question.Failed)
             _ = question.Family[failed];
+        return Of(question, SpreadGraph.Of(question));
+    }
 
+    /// <summary>Answers the question on the graph that was made of it.</summary>
+    internal static DebrisSpread Of(SpreadQuestion question, SpreadGraph graph)
+    {
         ImmutableArray<JudgedFinding> findings = CleanFindingJudge.Judge(question);
         var acceptedClean = findings.Where(judged => judged.IsAccepted).Select(judged => question.Family.IndexOf(judged.Finding.Part)).ToHashSet();
-        SpreadGraph graph = SpreadGraph.Of(question);
         SpreadWorld plain = SpreadWorld.Of(graph, new HashSet<int>());
         SpreadWorld counted = acceptedClean.Count == 0 ? plain : SpreadWorld.Of(graph, acceptedClean);
 

@@ -25,25 +25,31 @@ public static class Treating
         var result = ImmutableArray.CreateBuilder<PartTreatment>();
         foreach (Part part in family.Parts)
         {
-            var choices = new List<TreatmentChoice>();
-            bool isListed = false;
-            foreach (DebrisSpread spread in spreads)
-            {
-                if (spread.Find(part.Id) is not { } reached)
-                    continue;
-                isListed = true;
-                if (SituationOf(part, reached, isFailed) is { } situation)
-                    choices.Add(rules.Choose(part, spread.Debris, situation));
-            }
-
-            if (isListed)
-                result.Add(new PartTreatment(part, RuleBook.Join(choices.SelectMany(choice => choice.Treatments)), DecisiveRule(choices)));
+            if (DecideFor(part, spreads, isFailed, rules) is { } treatment)
+                result.Add(treatment);
         }
 
         return result.ToImmutable();
     }
 
-    private static Situation? SituationOf(Part part, ReachedPart reached, HashSet<PartId> isFailed)
+    /// <summary>The treatment of one part for these spreads, or <c>null</c> where none lists it.</summary>
+    internal static PartTreatment? DecideFor(Part part, ImmutableArray<DebrisSpread> spreads, IReadOnlySet<PartId> isFailed, RuleBook rules)
+    {
+        var choices = new List<TreatmentChoice>();
+        bool isListed = false;
+        foreach (DebrisSpread spread in spreads)
+        {
+            if (spread.Find(part.Id) is not { } reached)
+                continue;
+            isListed = true;
+            if (SituationOf(part, reached, isFailed) is { } situation)
+                choices.Add(rules.Choose(part, spread.Debris, situation));
+        }
+
+        return isListed ? new PartTreatment(part, RuleBook.Join(choices.SelectMany(choice => choice.Treatments)), DecisiveRule(choices)) : null;
+    }
+
+    private static Situation? SituationOf(Part part, ReachedPart reached, IReadOnlySet<PartId> isFailed)
     {
         if (isFailed.Contains(part.Id))
             return Situation.Failed;

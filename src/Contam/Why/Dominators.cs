@@ -30,7 +30,10 @@ internal static class Dominators
         for (int place = 0; place < order.Length; place++)
             placeInOrder[order[place]] = place + 1;
 
-        List<int>[] before = Before(graph, sources, order, root);
+        var isSource = new bool[count];
+        foreach (int source in sources)
+            isSource[source] = true;
+        PackedGraph before = graph.Reversed();
         var dominator = new int[count + 1];
         Array.Fill(dominator, None);
         dominator[root] = root;
@@ -40,9 +43,10 @@ internal static class Dominators
             hasChanged = false;
             foreach (int vertex in order)
             {
-                int common = None;
-                foreach (int from in before[placeInOrder[vertex]])
+                int common = isSource[vertex] ? root : None;
+                for (int place = before.First[vertex]; place < before.First[vertex + 1]; place++)
                 {
+                    int from = before.Target[place];
                     if (dominator[from] != None)
                         common = common == None ? from : Meet(from, common);
                 }
@@ -68,28 +72,6 @@ internal static class Dominators
 
             return left;
         }
-    }
-
-    /// <summary>For each place in the order (from 1) the vertices with a joint to the vertex there, reached ones only.</summary>
-    private static List<int>[] Before(PackedGraph graph, IReadOnlyCollection<int> sources, int[] order, int root)
-    {
-        var placeOf = new Dictionary<int, int>(order.Length);
-        var before = new List<int>[order.Length + 1];
-        for (int place = 0; place < order.Length; place++)
-        {
-            placeOf[order[place]] = place + 1;
-            before[place + 1] = [];
-        }
-
-        foreach (int source in sources)
-            before[placeOf[source]].Add(root);
-        foreach (int vertex in order)
-        {
-            for (int place = graph.First[vertex]; place < graph.First[vertex + 1]; place++)
-                before[placeOf[graph.Target[place]]].Add(vertex);
-        }
-
-        return before;
     }
 
     private static int[] ReversePostorder(PackedGraph graph, IReadOnlyCollection<int> sources)

@@ -18,8 +18,8 @@ public static class Explaining
         ArgumentNullException.ThrowIfNull(question);
         ArgumentNullException.ThrowIfNull(standard);
         Part asked = question.Family[part];
-        DebrisSpread spread = Spreading.Of(question);
         SpreadGraph graph = SpreadGraph.Of(question);
+        DebrisSpread spread = Spreading.Of(question, graph);
         return spread.Find(part) is { } reached
             ? Reached(question, standard, asked, spread, graph, reached)
             : new Explanation(part, question.Debris) { NotReached = KeptClear(question, spread, graph, part) };
@@ -34,7 +34,7 @@ public static class Explaining
         int dominator = Dominators.Immediate(graph.Open, [.. graph.Sources])[vertex];
         VertexCut cut = isSource ? new VertexCut([], IsDirect: false) : VertexCut.Smallest(graph.Open, sources, vertex);
         ImmutableArray<PartId> path = spread.PathTo(part.Id);
-        PartTreatment? treated = Treating.Decide(family, [spread], question.Failed, new RuleBook(standard)).FirstOrDefault(one => one.Part.Id == part.Id);
+        PartTreatment? treated = Treating.DecideFor(part, [spread], question.Failed.ToHashSet(), new RuleBook(standard));
         return new Explanation(part.Id, question.Debris)
         {
             Grade = reached.Grade,

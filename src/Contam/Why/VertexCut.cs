@@ -24,7 +24,7 @@ internal sealed record VertexCut(int[] Vertices, bool IsDirect)
     /// <summary>The smallest cut between the sources and a target that is no source.</summary>
     public static VertexCut Smallest(PackedGraph graph, IReadOnlySet<int> sources, int target)
     {
-        var network = new Network(2 * graph.VertexCount + 1);
+        var network = new Network((2 * graph.VertexCount) + 1, graph.VertexCount + graph.Target.Length);
         int root = 2 * graph.VertexCount;
         bool isDirect = false;
         for (int vertex = 0; vertex < graph.VertexCount; vertex++)
@@ -57,28 +57,43 @@ internal sealed record VertexCut(int[] Vertices, bool IsDirect)
         static int Leaving(int vertex) => (2 * vertex) + 1;
     }
 
-    /// <summary>A flow network whose edges come in pairs: the room left one way, and the flow that can be taken back the other.</summary>
-    private sealed class Network(int vertexCount)
+    /// <summary>
+    /// A flow network whose edges come in pairs: the room left one way, and the flow that can be taken back the other.
+    /// The edges out of a vertex are a chain: <c>lastOut</c> its newest, <c>before</c> the one that was newest when an edge was added.
+    /// </summary>
+    private sealed class Network
     {
-        private readonly List<int> to = [];
-        private readonly List<int> room = [];
-        private readonly List<int>[] edges = Lists(vertexCount);
+        private const int None = -1;
+
+        private readonly List<int> to;
+        private readonly List<int> room;
+        private readonly List<int> before;
+        private readonly int[] lastOut;
+        private readonly int[] arrivedBy;
+        private readonly int[] queue;
+
+        public Network(int vertexCount, int edgeCount)
+        {
+            to = new List<int>(2 * edgeCount);
+            room = new List<int>(2 * edgeCount);
+            before = new List<int>(2 * edgeCount);
+            lastOut = new int[vertexCount];
+            arrivedBy = new int[vertexCount];
+            queue = new int[vertexCount];
+            Array.Fill(lastOut, None);
+        }
 
         public void Add(int from, int target, int capacity)
         {
-            edges[from].Add(to.Count);
-            to.Add(target);
-            room.Add(capacity);
-            edges[target].Add(to.Count);
-            to.Add(from);
-            room.Add(0);
+            AddOne(from, target, capacity);
+            AddOne(target, from, 0);
         }
 
         /// <summary>Sends one more unit along a shortest path with room; <c>false</c> where there is none.</summary>
         public bool AddPath(int from, int target)
         {
-            int[] arrivedBy = Search(from, target);
-            if (arrivedBy[target] < 0)
+            Search(from, target);
+            if (arrivedBy[target] == None)
                 return false;
             for (int vertex = target; vertex != from; vertex = to[arrivedBy[vertex] ^ 1])
             {
@@ -91,40 +106,37 @@ internal sealed record VertexCut(int[] Vertices, bool IsDirect)
 
         public bool[] ReachableFrom(int from)
         {
-            int[] arrivedBy = Search(from, target: -1);
-            var isReached = new bool[vertexCount];
-            for (int vertex = 0; vertex < vertexCount; vertex++)
-                isReached[vertex] = vertex == from || arrivedBy[vertex] >= 0;
+            Search(from, target: None);
+            var isReached = new bool[arrivedBy.Length];
+            for (int vertex = 0; vertex < isReached.Length; vertex++)
+                isReached[vertex] = vertex == from || arrivedBy[vertex] != None;
             return isReached;
         }
 
-        private int[] Search(int from, int target)
+        private void AddOne(int from, int target, int capacity)
         {
-            var arrivedBy = new int[vertexCount];
-            Array.Fill(arrivedBy, -1);
-            var queue = new Queue<int>();
-            queue.Enqueue(from);
-            while (queue.TryDequeue(out int vertex) && vertex != target)
-            {
-                foreach (int edge in edges[vertex])
-                {
-                    int next = to[edge];
-                    if (room[edge] == 0 || next == from || arrivedBy[next] >= 0)
-                        continue;
-                    arrivedBy[next] = edge;
-                    queue.Enqueue(next);
-                }
-            }
-
-            return arrivedBy;
+            before.Add(lastOut[from]);
+            lastOut[from] = to.Count;
+            to.Add(target);
+            room.Add(capacity);
         }
 
-        private static List<int>[] Lists(int count)
+        private void Search(int from, int target)
         {
-            var lists = new List<int>[count];
-            for (int i = 0; i < count; i++)
-                lists[i] = [];
-            return lists;
+            Array.Fill(arrivedBy, None);
+            int entered = 0;
+            queue[entered++] = from;
+            for (int taken = 0; taken < entered && queue[taken] != target; taken++)
+            {
+                for (int edge = lastOut[queue[taken]]; edge != None; edge = before[edge])
+                {
+                    int next = to[edge];
+                    if (room[edge] == 0 || next == from || arrivedBy[next] != None)
+                        continue;
+                    arrivedBy[next] = edge;
+                    queue[entered++] = next;
+                }
+            }
         }
     }
 }

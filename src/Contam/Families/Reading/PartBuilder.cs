@@ -62,6 +62,7 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
             Volume = said.Find(PartKeys.Volume),
             Bore = said.Find(PartKeys.Bore),
             Length = said.Find(PartKeys.Length),
+            Meant = said.TryGet(MeantKeys.Meant, out Located<ImmutableArray<Entry<string, string>>> meant, out _) ? MeantKeys.Read(meant.Value, problems) : [],
         });
     }
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using Contam.Families;
 using Contam.Reports;
 using Contam.Spread;
 using Contam.Treatment;

@@ -81,21 +81,29 @@ public class As_sarif
     }
 
     [Theory]
-    [InlineData("file")]
-    [InlineData("no-such-file")]
-    public void Names_no_folder_of_the_machine(string which)
+    [InlineData("engine.yaml")]
+    [InlineData("missing.yaml")]
+    public void Names_no_folder_of_the_machine(string asked)
     {
-        string? folder = null;
-        string twice = Engine.Replace("  hose: {kind: hose}", "  hose: {kind: hose}\n  hose-1: {kind: hose}\n  hose-#: {kind: hose, count: 2}", StringComparison.Ordinal);
-        CommandSession session = CommandSession.About(twice, file =>
+        // The session's own helper would take the folder out of what is answered.
+        DirectoryInfo folder = Directory.CreateTempSubdirectory("contam");
+        try
         {
-            folder = Path.GetDirectoryName(file)!;
-            return which == "file" ? $"check {file} --format sarif" : $"check {folder}/missing.yaml --format sarif";
-        });
-        AssertFits(session.Out);
-        Assert.DoesNotContain(folder!, session.Out, StringComparison.Ordinal);
-        Assert.DoesNotContain(folder![..12], session.Out, StringComparison.Ordinal);
-        Assert.DoesNotContain("`/", session.Out, StringComparison.Ordinal);
+            // A part that is described twice is told with the place of the first in its text.
+            File.WriteAllText(
+                Path.Combine(folder.FullName, "engine.yaml"),
+                Engine.Replace("  hose: {kind: hose}", "  hose: {kind: hose}\n  hose-1: {kind: hose}\n  hose-#: {kind: hose, count: 2}", StringComparison.Ordinal));
+            string log = CommandSession.Of(["check", Path.Combine(folder.FullName, asked), "--format", "sarif"]).Out;
+            AssertFits(log);
+            Assert.DoesNotContain(folder.Name[..12], log, StringComparison.Ordinal);
+            Assert.DoesNotContain("`/", log, StringComparison.Ordinal);
+            if (asked == "engine.yaml")
+                Assert.Contains("is described twice, first at engine.yaml:7:3", log, StringComparison.Ordinal);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
     }
 
     [Fact]

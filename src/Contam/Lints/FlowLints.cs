@@ -1,5 +1,6 @@
 using Contam.Families;
 using Contam.Problems;
+using Contam.Procedure;
 
 namespace Contam.Lints;
 
@@ -43,13 +44,12 @@ internal static class FlowLints
         if (family.Fluids.Any(fluid => fluid.Id == circuit.Fluid && fluid.IsFree))
             return;
         Joint[] joints = [.. family.Joints.Where(joint => joint.Circuit == circuit.Name && map.Flows(joint))];
-        foreach (PartId id in circuit.Parts)
+        // What leaves a part comes back to it exactly where a joint from it stays within its loops.
+        int[] loopOf = LoopFinder.Components(family.Parts.Length, joints.Select(joint => (family.IndexOf(joint.From), family.IndexOf(joint.To))));
+        ILookup<PartId, Joint> from = joints.ToLookup(joint => joint.From);
+        foreach (Part part in circuit.Parts.Select(id => family[id]).Where(part => part.Kind.IsReservoir && from.Contains(part.Id)))
         {
-            Part part = family[id];
-            if (!part.Kind.IsReservoir || !joints.Any(joint => joint.From == id))
-                continue;
-            bool[] leadsBack = map.LeadingTo(one => one.Id == id, joint => joint.Circuit == circuit.Name && map.Flows(joint));
-            if (!joints.Any(joint => joint.From == id && leadsBack[family.IndexOf(joint.To)]))
+            if (!from[part.Id].Any(joint => loopOf[family.IndexOf(joint.To)] == loopOf[family.IndexOf(part.Id)]))
                 sink.At(LintCodes.DoesNotClose, part, circuit, name => LintProblems.DoesNotClose(circuit.Place, circuit.Name, name, part.Place));
         }
     }

@@ -13,7 +13,7 @@ public static class Linting
 {
     /// <summary>
     /// The warnings, by file, line and column. What is so for every number of a repeated part is told once, at the part's description.
-    /// Cost: linear in parts and joints for each sort of debris and each reservoir.
+    /// Cost: linear in parts and joints for each sort of debris and each circuit.
     /// </summary>
     /// <param name="family">The family.</param>
     /// <param name="standard">The standard whose rules its parts would be treated by, its layers joined.</param>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Contam.Families;
 using Contam.Families.Reading;
+using Contam.Lints;
 using Contam.Problems;
 using Contam.Reports.Text;
 using Contam.Treatment;
@@ -46,10 +47,14 @@ internal sealed class Loading(Shell shell)
         return new FailureQuestion(family, standard, [.. failed.Distinct()], asked) { Findings = findings };
     }
 
-    /// <summary>What is wrong with a file, be it a family or a standard.</summary>
-    public static ImmutableArray<Problem> Check(string file, ShopStandard standard) => FileSort.Of(file) == FileSort.Standard
-        ? StandardReader.ReadFile(file).Problems
-        : FamilyReader.ReadFile(file, standard.CatalogueOf()).Problems;
+    /// <summary>What is wrong with a file, be it a family or a standard, and what is likely forgotten in a family that can be read.</summary>
+    public static ImmutableArray<Problem> Check(string file, ShopStandard standard)
+    {
+        if (FileSort.Of(file) == FileSort.Standard)
+            return StandardReader.ReadFile(file).Problems;
+        Outcome<Family> outcome = FamilyReader.ReadFile(file, standard.CatalogueOf());
+        return outcome.Value is { } family ? [.. outcome.Problems, .. Linting.Look(family, standard)] : outcome.Problems;
+    }
 
     private T? Take<T>(Outcome<T> outcome)
         where T : class

@@ -20,6 +20,7 @@ namespace Contam.Cli
                 .AddSingleton<Loading>()
                 .AddSingleton<ICommandSource, CheckCommand>()
                 .AddSingleton<ICommandSource, PartsCommand>()
+                .AddSingleton<ICommandSource, DrawCommand>()
                 .AddSingleton<ICommandSource, PlanCommand>()
                 .AddSingleton<ICommandSource, VerifyCommand>()
                 .AddSingleton<ICommandSource, WhyCommand>()

@@ -20,16 +20,16 @@ internal sealed record CommandSession(int Exit, string Out, string Error)
     }
 
     /// <summary>Calls the command about a family of this text, in a folder of its own that goes again; the file is called <c>engine.yaml</c> in what is answered.</summary>
-    public static CommandSession About(string family, Func<string, string> words) => About(System.Text.Encoding.UTF8.GetBytes(family), words);
+    public static CommandSession About(string family, Func<string, string> words, int width = 80) => About(System.Text.Encoding.UTF8.GetBytes(family), words, width);
 
-    public static CommandSession About(byte[] family, Func<string, string> words)
+    public static CommandSession About(byte[] family, Func<string, string> words, int width = 80)
     {
         DirectoryInfo folder = Directory.CreateTempSubdirectory("contam");
         try
         {
             string file = Path.Combine(folder.FullName, "engine.yaml");
             File.WriteAllBytes(file, family);
-            CommandSession session = Of(words(file));
+            CommandSession session = Of(words(file), width);
             return session with { Out = session.Out.Replace(file, "engine.yaml", StringComparison.Ordinal), Error = session.Error.Replace(file, "engine.yaml", StringComparison.Ordinal) };
         }
         finally

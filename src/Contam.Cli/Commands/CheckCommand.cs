@@ -9,23 +9,27 @@ namespace Contam.Cli.Commands;
 /// <summary><c>contam check</c>: are these files sound?</summary>
 internal sealed class CheckCommand(Shell shell, Loading loading) : ICommandSource
 {
-    private readonly Argument<string[]> files = new("FILE") { Description = "family files and standards", Arity = ArgumentArity.OneOrMore };
+    private readonly Argument<string[]> files = new("FILE") { Description = "family files and standards", Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<string?> standard = FailureArguments.StandardOption();
-    private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json");
+    private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json", "sarif");
+    private readonly Option<bool> strict = new("--strict") { Description = "a warning is a no too: end with 1" };
+    private readonly Option<string?> explain = new("--explain") { Description = "say what a code means and what to do about it; without a code, list all", HelpName = "CODE", Arity = ArgumentArity.ZeroOrOne };
 
     public Command Build()
     {
         var command = new Command(
             "check",
             """
-            Is this family or standard sound? Every error with its place and what to do about it.
+            Is this family or standard sound? Every error with its place and what to do about it, and a warning for what is
+            likely forgotten. What is meant so is said in the file: meant: {dead-end: the drain ends over the side}
 
-            Example:
+            Examples:
               contam check systems/families/harbour-diesel-i4.yaml my-shop.yaml
+              contam check --explain dead-end
             """);
         command.Arguments.Add(files);
-        command.Options.Add(standard);
-        command.Options.Add(format);
+        foreach (Option option in new Option[] { standard, format, strict, explain })
+            command.Options.Add(option);
         command.SetAction(Run);
         return command;
     }
@@ -33,26 +37,62 @@ internal sealed class CheckCommand(Shell shell, Loading loading) : ICommandSourc
     private int Run(ParseResult call)
     {
         string[] named = call.GetValue(files)!;
+        if (call.GetResult(explain) is { Implicit: false })
+            return named.Length == 0 ? Explain(call) : throw new WrongUseException("--explain explains a code and checks no file. Leave one of the two out.");
+        if (named.Length == 0)
+            throw new WrongUseException("no file is named. contam check FILE… checks files; contam check --explain lists what it can say.");
         if (loading.Standard(call.GetValue(standard)) is not { } rules)
             return ExitCode.WrongUse;
         ImmutableArray<Problem> problems = [.. named.SelectMany(file => Loading.Check(file, rules))];
         bool canAllBeRead = problems.All(problem => problem.Place is not null || problem.Severity != Severity.Error);
         int errors = problems.Count(problem => problem.Severity == Severity.Error);
-        if (call.GetValue(format) == "json")
+        switch (call.GetValue(format))
         {
-            shell.Out.Write(ProblemJson.Write(named, problems));
-        }
-        else if (!canAllBeRead)
-        {
-            ProblemText.Write(problems, shell.Error, TextLook.Plain);
-        }
-        else
-        {
-            ProblemText.Write(problems, shell.Out, CommonOptions.LookOf(call, shell));
-            shell.Out.Write(Summary(named.Length, errors, problems.Length - errors));
+            case "json":
+                shell.Out.Write(ProblemJson.Write(named, problems));
+                break;
+            case "sarif":
+                shell.Out.Write(ProblemSarif.Write(problems, Environment.CurrentDirectory));
+                break;
+            default:
+                Print(call, problems, canAllBeRead, Summary(named.Length, errors, problems.Length - errors));
+                break;
         }
 
-        return errors == 0 ? ExitCode.Yes : canAllBeRead ? ExitCode.No : ExitCode.WrongUse;
+        if (!canAllBeRead)
+            return ExitCode.WrongUse;
+        return errors > 0 || (call.GetValue(strict) && problems.Length > 0) ? ExitCode.No : ExitCode.Yes;
+    }
+
+    private void Print(ParseResult call, ImmutableArray<Problem> problems, bool canAllBeRead, string summary)
+    {
+        if (!canAllBeRead)
+        {
+            ProblemText.Write(problems, shell.Error, TextLook.Plain);
+            return;
+        }
+
+        ProblemText.Write(problems, shell.Out, CommonOptions.LookOf(call, shell));
+        shell.Out.Write(summary);
+    }
+
+    private int Explain(ParseResult call)
+    {
+        TextLook look = CommonOptions.LookOf(call, shell);
+        if (call.GetValue(explain) is not { } name)
+        {
+            ProblemCodeText.WriteAll(shell.Out, look);
+            return ExitCode.Yes;
+        }
+
+        if (ProblemCodes.Find(name) is not { } code)
+        {
+            string near = NearName.Of(name, ProblemCodes.All.Select(one => one.Code)) is { } meant ? $" Did you mean {meant}?" : "";
+            throw new WrongUseException($"there is no code {Wording.Quoted(name)}.{near} contam check --explain lists all.");
+        }
+
+        ProblemCodeText.Write(code, shell.Out, look);
+        return ExitCode.Yes;
     }
 
     private static string Summary(int files, int errors, int warnings) => string.Create(

@@ -64,6 +64,9 @@ public sealed class TextPage
         }
     }
 
+    /// <summary>A line that is not folded, because its spaces or its breaks count.</summary>
+    public void Verbatim(string text, int indent = 0) => Write(new string(' ', indent) + Harmless(text));
+
     /// <summary>
     /// A row of cells, each folded into its column. The last column takes what is left of the width.
     /// </summary>

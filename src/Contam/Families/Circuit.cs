@@ -15,6 +15,9 @@ public sealed record Circuit(string Name, SourceSpan Place)
 
     /// <summary>The last part of every run, each once: where a run ends.</summary>
     public ImmutableArray<PartId> RunEnds { get; init; } = [];
+
+    /// <summary>What a check would warn of here and is meant so, each code once.</summary>
+    public ImmutableArray<Meant> Meant { get; init; } = [];
 }
 
 /// <summary>A fluid, for flushing sums.</summary>

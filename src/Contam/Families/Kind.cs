@@ -24,6 +24,12 @@ public sealed record Kind(string Name, SourceSpan Place)
     /// <summary>Whether a run may end here.</summary>
     public bool FluidMayEnd { get; init; }
 
+    /// <summary>Whether the fluid of a circuit is kept in such a part: drawn from it, and unless used up brought back to it.</summary>
+    public bool IsReservoir { get; init; }
+
+    /// <summary>What can be measured at such a part; <c>null</c> for anything.</summary>
+    public ImmutableArray<Measure>? Measures { get; init; }
+
     /// <summary>Minutes for each task, where the standard's <c>times</c> and the part say nothing.</summary>
     public TaskMinutes Minutes { get; init; } = TaskMinutes.None;
 

@@ -83,6 +83,12 @@ public sealed record Inspection(double? Minutes, Shows Shows, string How, Source
 /// <param name="Place">Where it is written.</param>
 public sealed record SendOut(double? Days, string Who, SourceSpan? Place);
 
+/// <summary>What a check warns of is meant so in one place.</summary>
+/// <param name="Code">The code of the lint.</param>
+/// <param name="Why">The reason, in words; never empty.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record Meant(string Code, string Why, SourceSpan Place);
+
 /// <summary>
 /// Anything that debris can reach. Immutable; parts of a family are told apart by <see cref="Id"/>.
 /// </summary>
@@ -153,6 +159,9 @@ public sealed record Part(PartId Id, Kind Kind, SourceSpan Place)
 
     /// <summary>Its length along the flow, or <c>null</c>.</summary>
     public Quantities.Length? Length { get; init; }
+
+    /// <summary>What a check would warn of here and is meant so, each code once.</summary>
+    public ImmutableArray<Meant> Meant { get; init; } = [];
 
     /// <summary>What it sheds of this debris, or <c>null</c>.</summary>
     public Shed? ShedOf(Debris debris) => Sheds.FirstOrDefault(shed => shed.Debris == debris);

@@ -61,6 +61,9 @@ internal static class FamilyProblems
         "give this use a `prefix`, or take it out",
         first);
 
+    public static Problem UnknownLint(SourceSpan place, string code, string? near) => Wording.Error(
+        ProblemCodes.UnknownLint, place, $"there is no lint {Wording.Quoted(code)}", Wording.DidYouMean(near, "write the code that stands in brackets behind the warning"));
+
     public static Problem CountMissing(SourceSpan place, string id) => Wording.Error(
         ProblemCodes.CountMissing, place, $"the repeated part {Wording.Quoted(id)} has no count", "say how often it stands, for instance `count: 4`");
 

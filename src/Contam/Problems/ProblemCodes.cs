@@ -194,7 +194,10 @@ public static class ProblemCodes
     /// <summary>A standard describes metal, rubber or water, which are built in.</summary>
     public const string BuiltInDebris = "built-in-debris";
 
-    /// <summary>All of them, in the order in which a file is looked at.</summary>
+    /// <summary>`meant` names a code that is no lint's.</summary>
+    public const string UnknownLint = "unknown-lint";
+
+    /// <summary>All of them, in the order in which a file is looked at; the lints come last.</summary>
     public static ImmutableArray<ProblemCode> All { get; } =
     [
         new(FileMissing, "There is no such file.", "contam check no-such-file.yaml", "Check the name and the folder."),
@@ -244,7 +247,7 @@ public static class ProblemCodes
         new(TooMany, "There are more parts, joints or uses of modules than are taken in.", "injector-#: {kind: injector, count: 20000}", "Lower the counts."),
         new(CountsDiffer, "Two repeated parts meet number to number but do not stand equally often.", "runs: [[injector-#, cylinder-#]]", "Make the counts equal, or name the parts one by one."),
         new(JoinedToItself, "A part stands next to itself on a run, or a link leads back to where it begins.", "runs: [[tank, hose, hose, pump]]", "Take one of the two out, or name the part that was meant."),
-        new(NeverOpen, "A link is open only in engine states that the engine does not have.", "engine-running: [running]\nlinks: [{from: a, to: b, circuit: oil, when: stopped}]", "Change `when` or `engine-running`, or take the link out."),
+        new(NeverOpen, "A link is open only in engine states that the engine does not have.", "engine-running: [running]\nlinks: [{from: a, to: b, circuit: oil, when: stopped}]", "Change `when` or `engine-running`, or take the link out.") { Severity = Severity.Warning },
         new(AccessCircle, "Parts are in each other's way, so that none of them could come off first.", "pump: {kind: pump, access: [pump]}", "Take one of them out of `access`."),
         new(NoSize, "A size is given for debris that has none.", "holds: {water: 30 um}", "Write `all`, or leave it out."),
         new(TemperatureTwice, "A viscosity is given twice for one temperature.", "viscosity: {40 C: 105 cSt, 104 F: 90 cSt}", "Keep one of the two."),
@@ -259,7 +262,12 @@ public static class ProblemCodes
         new(UnknownPlaceholder, "A text holds a placeholder that is not known.", "say: \"take {prat} off\"", "Write a placeholder that is known."),
         new(RulesDiffer, "Two rules of one standard are for the same and say different things.", "two rules for {kind: injector}", "Keep one of the two, or make one more specific."),
         new(BuiltInDebris, "A standard describes metal, rubber or water, which are built in.", "debris: {metal: {has-size: true, hard: true}}", "Give the shop's own debris another name."),
+        new(UnknownLint, "`meant` names a code that is no lint's.", "meant: {daed-end: the drain ends over the side}", "Write the code that stands in brackets behind the warning."),
+        .. LintCodes.All,
     ];
+
+    /// <summary>The lints: what <c>meant</c> can silence.</summary>
+    public static ImmutableArray<ProblemCode> Lints { get; } = [.. All.Where(code => code.IsLint)];
 
     /// <summary>What stands behind a code, or <c>null</c>.</summary>
     public static ProblemCode? Find(string code)

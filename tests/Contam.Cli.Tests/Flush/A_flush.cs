@@ -130,7 +130,7 @@ public sealed class A_flush
     [InlineData("contam: at 4 µm(c): beta is 0.5; at least 1 was expected.\n", "--circuit", "oil", "--beta", "0.5", "--from-code", "22/20/17", "--to-code", "18/16/13")]
     [InlineData("contam: --beta: a size of 4, 6 or 14 µm(c) and a beta were expected, for instance 6:200, got `5:200`.\n", "--circuit", "oil", "--beta", "5:200", "--from-code", "22/20/17", "--to-code", "18/16/13")]
     [InlineData("contam: what is left is 0 %; more than 0 % was expected.\n", "--circuit", "oil", "--dilution", "0%")]
-    [InlineData("contam: sump is not on oil or says no bore. oil has bores at oil-cooler, main-gallery, crankshaft, piston-jet-1, piston-jet-2, piston-jet-3, piston-jet-4, head-gallery, turbo-oil-feed and turbo-oil-return.\n", "--circuit", "oil", "--parts", "sump")]
+    [InlineData("contam: sump is not on oil or says no bore. oil has bores at oil-cooler, main-gallery, crankshaft, turbo-oil-feed, turbo-oil-return, piston-jet-1, piston-jet-2, piston-jet-3, piston-jet-4 and head-gallery.\n", "--circuit", "oil", "--parts", "sump")]
     public void Is_refused_with_what_was_expected(string message, params string[] typed) =>
         Assert.Equal(message, Called.Refusal("flush", Called.Diesel, typed));
 

@@ -135,6 +135,6 @@ public sealed class Run_out_of_a_shaft
     public void Names_the_limits_where_none_of_that_name_is_there() =>
         Assert.Equal(
             "contam: there is no limit propellor-shaft-run-out. Did you mean propeller-shaft-run-out? outboard-gearcase has propeller-shaft-run-out, driveshaft-run-out, "
-            + "gearcase-pressure-hold, gearcase-vacuum-hold, gear-oil-water, pinion-backlash.\n",
+            + "gearcase-pressure-hold, gearcase-vacuum-hold, gear-oil-water, pinion-backlash, pinion-bearing-play, forward-gear-bearing-play.\n",
             Called.Refusal("gauge", Called.Gearcase, "propellor-shaft-run-out", "0mm", "1mm"));
 }

@@ -22,6 +22,9 @@ internal sealed class CircuitDraft(string name, SourceSpan place)
     /// <summary>The full id of its fluid, and where that is said; <c>null</c> for not said.</summary>
     public (string Id, SourceSpan Place)? Fluid { get; set; }
 
+    /// <summary>What is meant so in it, as all files say it.</summary>
+    public List<Meant> Meant { get; } = [];
+
     /// <summary>Its runs, each with the scope that its ids are looked for in.</summary>
     public List<(Scope Scope, ImmutableArray<Located<string>> Items)> Runs { get; } = [];
 
@@ -46,5 +49,7 @@ internal sealed class CircuitDraft(string name, SourceSpan place)
         Fluid = Fluid?.Id,
         Parts = [.. parts.Select(part => all[part].Id)],
         RunEnds = [.. ends.Select(part => all[part].Id)],
+        // Several files may say it of one circuit; the first counts.
+        Meant = [.. Meant.DistinctBy(meant => meant.Code, StringComparer.Ordinal)],
     };
 }

@@ -78,6 +78,7 @@ internal sealed class JointBuilder
             if (entry.Value.Value is not Form form)
                 continue;
             DescribeFluid(circuit, scope, form);
+            circuit.Meant.AddRange(MeantKeys.Read(form.Get(MeantKeys.Meant, []), problems));
             foreach (Located<ImmutableArray<Located<string>>> run in form.Get(FlowKeys.Runs, []))
                 circuit.Runs.Add((scope, run.Value));
         }

@@ -62,6 +62,7 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
             Volume = said.Find(PartKeys.Volume),
             Bore = said.Find(PartKeys.Bore),
             Length = said.Find(PartKeys.Length),
+            Meant = said.TryGet(MeantKeys.Meant, out Located<ImmutableArray<Entry<string, string>>> meant, out _) ? MeantKeys.Read(meant.Value, problems) : [],
         });
     }
 
@@ -78,10 +79,21 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
 
     private static string NameOf(PartGroup group, int number, Said said)
     {
-        string name = said.TryGet(PartKeys.Name, out Located<string> given, out _) && given.Value.Length > 0
-            ? given.Value
+        string name = said.TryGet(PartKeys.Name, out Located<string> given, out Scope? by) && given.Value.Length > 0
+            ? ToldApart(given.Value, by.Prefix)
             : char.ToUpperInvariant(group.BaseId[0]) + group.BaseId[1..].Replace('-', ' ');
         return group.IsRepeated ? string.Create(CultureInfo.InvariantCulture, $"{name} {number}") : name;
+    }
+
+    /// <summary>A name as the file that says it is used: with its prefix before it, since a module may be used twice and people go by names.</summary>
+    private static string ToldApart(string name, string prefix)
+    {
+        string words = prefix.Replace('-', ' ').Trim();
+        if (words.Length == 0)
+            return name;
+        // A capital alone or before another, as in `V-belt` or `ECU`, is no beginning of a sentence.
+        bool begins = name.Length > 1 && char.IsLower(name[1]);
+        return $"{char.ToUpperInvariant(words[0])}{words[1..]} {(begins ? char.ToLowerInvariant(name[0]) + name[1..] : name)}";
     }
 
     private ImmutableArray<Shed> ShedsOf(Said said)

@@ -60,6 +60,8 @@ internal sealed class StandardBuilder
                 IsFilter = kind.Get(StandardKeys.Filter, false),
                 JoinsFluids = kind.Get(StandardKeys.JoinsFluids, false),
                 FluidMayEnd = kind.Get(StandardKeys.FluidMayEnd, false),
+                IsReservoir = kind.Get(StandardKeys.Reservoir, false),
+                Measures = kind.TryGet(StandardKeys.Measures, out ImmutableArray<Located<Measure>> measures) ? [.. measures.Select(measure => measure.Value)] : null,
                 Minutes = kind.TryGet(StandardKeys.Minutes, out Form? minutes) ? MinutesKeys.Read(minutes) : TaskMinutes.None,
                 Seals = [.. kind.Get(StandardKeys.Seals, []).Select(seal => seal.Value)],
             });

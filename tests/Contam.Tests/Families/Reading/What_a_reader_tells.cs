@@ -55,14 +55,15 @@ public sealed class What_a_reader_tells
         raised.UnionWith(FamilyReader.ReadFile(AppContext.BaseDirectory, TestCatalogue.Value).Problems.Select(problem => problem.Code));
         raised.UnionWith(FamilyReader.ReadText("format: 1\n", "f.yaml", TestCatalogue.Value, new ReadLimits { FileBytes = 1 }).Problems.Select(problem => problem.Code));
         raised.UnionWith(FamilyReader.ReadText("a: 1\nb: 2\n", "f.yaml", TestCatalogue.Value, new ReadLimits { Problems = 1 }).Problems.Select(problem => problem.Code));
-        Assert.Equal([], ProblemCodes.All.Select(code => code.Code).Where(code => !raised.Contains(code)));
+        // What a check warns of once a file can be read has a page of its own.
+        Assert.Equal([], ProblemCodes.All.Except(LintCodes.All).Select(code => code.Code).Where(code => !raised.Contains(code)));
         Assert.Equal([], raised.Where(code => ProblemCodes.Find(code) is null));
     }
 
     [Fact]
     public void Bears_a_code_that_is_explained_once()
     {
-        string[] constants = [.. typeof(ProblemCodes).GetFields().Where(field => field.IsLiteral).Select(field => (string)field.GetRawConstantValue()!)];
+        string[] constants = [.. typeof(ProblemCodes).GetFields().Concat(typeof(LintCodes).GetFields()).Where(field => field.IsLiteral).Select(field => (string)field.GetRawConstantValue()!)];
         Assert.Equal(constants, ProblemCodes.All.Select(code => code.Code));
         Assert.Equal(constants.Length, constants.Distinct(StringComparer.Ordinal).Count());
         Assert.All(ProblemCodes.All, code => Assert.True(code.Meaning.Length > 0 && code.Example.Length > 0 && code.Mend.Length > 0, code.Code));

@@ -41,7 +41,7 @@ internal static class FamilyKeys
 
     public static readonly Key<string> Prefix = new(new PrefixShape())
     {
-        Name = "prefix", Means = "Put before every id of a part, limit or fluid that the module brings; circuits keep their names. Default: nothing", Example = "port-",
+        Name = "prefix", Means = "Put before every id of a part, limit or fluid that the module brings; circuits keep their names. Its words stand before the names of parts too. Default: nothing", Example = "port-",
     };
 
     public static readonly Key<ImmutableArray<Entry<string, int>>> Counts = new(new EntriesShape<string, int>(

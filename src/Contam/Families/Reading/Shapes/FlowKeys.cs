@@ -47,7 +47,7 @@ internal static class FlowKeys
     };
 
     /// <summary>A circuit.</summary>
-    public static readonly FormShape Circuit = new("circuit", "a circuit", CircuitFluid, Runs) { Means = "One fluid's way through the engine" };
+    public static readonly FormShape Circuit = new("circuit", "a circuit", CircuitFluid, Runs, MeantKeys.Meant) { Means = "One fluid's way through the engine" };
 
     public static readonly Key<string> From = new(PartKeys.Reference) { Name = "from", Means = "The part upstream", Example = "cylinder-1" };
 

@@ -5,12 +5,8 @@ namespace Contam.Families.Reading.Shapes;
 /// <summary>The keys of a limit.</summary>
 internal static class LimitKeys
 {
-    public static readonly Key<string> Part = new(PartKeys.Reference)
-    {
-        Name = "part", Means = "The part that is measured; `injector-#` gives one limit for each", Example = "pump-coupling",
-    };
-
-    public static readonly Key<Measure> Measures = new(new ChoiceShape<Measure>(
+    /// <summary>What can be measured.</summary>
+    public static readonly ChoiceShape<Measure> MeasureShape = new(
         "what is measured",
         ("run-out", Measure.RunOut),
         ("pressure-drop", Measure.PressureDrop),
@@ -18,7 +14,14 @@ internal static class LimitKeys
         ("clearance", Measure.Clearance),
         ("cleanliness", Measure.Cleanliness),
         ("water-content", Measure.WaterContent),
-        ("flow-balance", Measure.FlowBalance)))
+        ("flow-balance", Measure.FlowBalance));
+
+    public static readonly Key<string> Part = new(PartKeys.Reference)
+    {
+        Name = "part", Means = "The part that is measured; `injector-#` gives one limit for each", Example = "pump-coupling",
+    };
+
+    public static readonly Key<Measure> Measures = new(MeasureShape)
     {
         Name = "measures", Means = "What a reading measures", Example = "run-out",
     };

@@ -181,7 +181,7 @@ internal static class PartKeys
 
     private static readonly ImmutableArray<Key> Adjustable =
     [
-        Name, Kind, Sheds, Holds, Rating, Bypass, Passage, Clearance, Critical, Removable, Access, Seals, Inspect, SendOut, Minutes, Lead, Volume, Bore, Length,
+        Name, Kind, Sheds, Holds, Rating, Bypass, Passage, Clearance, Critical, Removable, Access, Seals, Inspect, SendOut, Minutes, Lead, Volume, Bore, Length, MeantKeys.Meant,
     ];
 
     /// <summary>A part.</summary>

@@ -62,6 +62,16 @@ internal static class StandardKeys
         Name = "fluid-may-end", Means = "Whether a run may end here; default: false", Example = "true",
     };
 
+    public static readonly Key<bool> Reservoir = new(new FlagShape())
+    {
+        Name = "reservoir", Means = "Whether the fluid of a circuit is kept in such a part, drawn from it and brought back to it; default: false", Example = "true",
+    };
+
+    public static readonly Key<ImmutableArray<Located<Measure>>> Measures = new(new ListShape<Measure>(LimitKeys.MeasureShape, "a list of what is measured") { EachOnce = true })
+    {
+        Name = "measures", Means = "What can be measured at such a part; default: anything", Example = "[run-out, clearance]",
+    };
+
     public static readonly Key<Form> Minutes = new(MinutesKeys.Shape)
     {
         Name = "minutes", Means = "Minutes by task, where `times` and the part say nothing", Example = "{remove: 5, refit: 5}",
@@ -73,7 +83,7 @@ internal static class StandardKeys
     };
 
     /// <summary>A kind of part.</summary>
-    public static readonly FormShape Kind = new("kind", "a kind", About, Removable, Filter, JoinsFluids, FluidMayEnd, Minutes, Seals)
+    public static readonly FormShape Kind = new("kind", "a kind", About, Removable, Filter, JoinsFluids, FluidMayEnd, Reservoir, Measures, Minutes, Seals)
     {
         Means = "A sort of part, and the defaults that it brings",
     };

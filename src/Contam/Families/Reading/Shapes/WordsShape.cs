@@ -7,6 +7,9 @@ namespace Contam.Families.Reading.Shapes;
 /// <summary>Free text, on one line or several.</summary>
 internal sealed class WordsShape : Shape<string>
 {
+    /// <summary>Whether at least a character must stand there.</summary>
+    public bool MustSay { get; init; }
+
     /// <inheritdoc/>
     public override string Due => "a text";
 
@@ -24,10 +27,21 @@ internal sealed class WordsShape : Shape<string>
             return false;
         }
 
+        if (MustSay && string.IsNullOrWhiteSpace(text.Value))
+        {
+            context.Problems.Add(ShapeProblems.Nothing(context.PlaceOf(text), Due));
+            return false;
+        }
+
         value = text.Value.Trim();
         return true;
     }
 
     /// <inheritdoc/>
-    public override void WriteSchema(SchemaWriter schema) => schema.Type("string");
+    public override void WriteSchema(SchemaWriter schema)
+    {
+        schema.Type("string");
+        if (MustSay)
+            schema.Number("minLength", 1);
+    }
 }

@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Contam.Reports;
+using Contam.Spread;
+using Contam.Treatment;
+
+namespace Contam.Cli.Commands;
+
+/// <summary><c>contam draw</c>: the circuits as a picture, with how far debris has gone where a failure is named.</summary>
+internal sealed class DrawCommand(Shell shell, Loading loading) : ICommandSource
+{
+    private readonly FailureArguments failure = new();
+    private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the picture", "mermaid");
+
+    public Command Build()
+    {
+        var command = new Command(
+            "draw",
+            """
+            The circuits as a picture; with a failure, each part marked by how far the debris has gone.
+
+            Example:
+              contam draw systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal
+            """);
+        failure.AddTo(command);
+        command.Options.Add(format);
+        command.SetAction(Run);
+        return command;
+    }
+
+    private int Run(ParseResult call)
+    {
+        bool asksOfAFailure = call.GetValue(failure.Failed)!.Length + call.GetValue(failure.Found)!.Length > 0 || call.GetValue(failure.FindingsFile) is not null;
+        if (!asksOfAFailure)
+        {
+            if (call.GetValue(failure.Debris)!.Length + call.GetValue(failure.Clean)!.Length > 0)
+                throw new WrongUseException("nothing has failed and nothing was found, so there is nothing to mark. Add --failed PART, or leave --debris and --clean out.");
+            if (loading.Standard(call.GetValue(failure.Standard)) is not { } rules || loading.Family(call.GetValue(failure.Family)!, rules) is not { } read)
+                return ExitCode.WrongUse;
+            Mermaid.Write(read, [], [], shell.Out);
+            return ExitCode.Yes;
+        }
+
+        if (loading.Read(call, failure) is not { } question)
+            return ExitCode.WrongUse;
+        ImmutableArray<DebrisSpread> spreads =
+        [
+            .. question.Debris.Select(debris => Spreading.Of(new SpreadQuestion(question.Family, question.Failed, debris)
+            {
+                Findings = question.Findings,
+                AcceptsCleanFindings = question.Standard.CleanFindings != CleanFindings.Never,
+            })),
+        ];
+        Mermaid.Write(question.Family, spreads, question.Failed, shell.Out);
+        return ExitCode.Yes;
+    }
+}

@@ -11,6 +11,9 @@ internal static class SheetProblems
     public static Problem FileIsFolder(string file, SourceSpan? askedAt) =>
         Wording.Error(ProblemCodes.FileUnreadable, askedAt, $"{Wording.Quoted(file)} is a folder", "name a file in it");
 
+    public static Problem FileIsPipe(string file, SourceSpan? askedAt) =>
+        Wording.Error(ProblemCodes.FileUnreadable, askedAt, $"{Wording.Quoted(file)} is a pipe or a device", "save its text as a file and name that");
+
     public static Problem FileUnreadable(string file, bool isForbidden, SourceSpan? askedAt) => Wording.Error(
         ProblemCodes.FileUnreadable,
         askedAt,

@@ -29,6 +29,42 @@ public sealed class Hostile_files
     }
 
     [Fact]
+    public void Pipes_that_nobody_writes_to_are_not_waited_for()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux() || OperatingSystem.IsMacOS(), "there are no such files on this system");
+        using var folder = new TestFolder([("f.yaml", "format: 1\nfamily: f\nuse: [{module: pipe}]\n")]);
+        using (var made = System.Diagnostics.Process.Start("mkfifo", folder.PathOf("pipe")))
+            made.WaitForExit();
+        Outcome<Family>? direct = null;
+        Outcome<Family>? asModule = null;
+        var reading = new Thread(() =>
+        {
+            direct = FamilyReader.ReadFile(folder.PathOf("pipe"), TestCatalogue.Value);
+            asModule = FamilyReader.ReadFile(folder.PathOf("f.yaml"), TestCatalogue.Value);
+        }) { IsBackground = true };
+        reading.Start();
+        Assert.True(reading.Join(TimeSpan.FromSeconds(20)), "the reader waits for somebody to write");
+        Assert.Equal("-: `pipe` is a pipe or a device | save its text as a file and name that [file-unreadable]", TestCatalogue.Told(direct!.Problems.Select(folder.Shortened)));
+        Assert.Equal("f.yaml:3:16: `pipe` is a pipe or a device | save its text as a file and name that [file-unreadable]", TestCatalogue.Told(asModule!.Problems.Select(folder.Shortened)));
+    }
+
+    [Theory]
+    [InlineData("/dev/zero", "-: `/dev/zero` is too large: a file and its modules may have 16777216 bytes together | check that it is the right file [file-too-large]")]
+    [InlineData("/dev/null", "/dev/null:1:1: the file says nothing | begin with `format: 1` [file-empty]")]
+    public void Devices_end(string device, string told)
+    {
+        Assert.SkipUnless(File.Exists(device), "there is no such device on this system");
+        Assert.Equal(told, TestCatalogue.Told(FamilyReader.ReadFile(device, TestCatalogue.Value).Problems));
+    }
+
+    [Fact]
+    public void Empty_files_are_files()
+    {
+        using var folder = new TestFolder([("f.yaml", "")]);
+        Assert.Equal("f.yaml:1:1: the file says nothing | begin with `format: 1` [file-empty]", TestCatalogue.Told(FamilyReader.ReadFile(folder.PathOf("f.yaml"), TestCatalogue.Value).Problems.Select(folder.Shortened)));
+    }
+
+    [Fact]
     public void Names_that_can_be_no_path_are_told()
     {
         Assert.Equal(

@@ -24,7 +24,13 @@ internal static class SourceFile
                 return null;
             }
 
-            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            using FileStream? stream = Unblocked.Open(path);
+            if (stream is null)
+            {
+                problems.Add(SheetProblems.FileIsPipe(name, askedAt));
+                return null;
+            }
+
             byte[]? bytes = ReadWhole(stream, budget.BytesLeft);
             if (bytes is null)
             {

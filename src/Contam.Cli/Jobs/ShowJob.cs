@@ -9,6 +9,8 @@ namespace Contam.Cli.Jobs;
 /// <summary><c>contam job list</c>, <c>show</c>, <c>next</c>, <c>check</c>: what is in the book.</summary>
 internal sealed class ShowJob(JobShop shop)
 {
+    private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json");
+
     public IEnumerable<Command> Build()
     {
         yield return shop.Command(
@@ -24,7 +26,7 @@ internal sealed class ShowJob(JobShop shop)
                 JobText.WriteList(book.Store.List(), shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell));
                 return ExitCode.Yes;
             }));
-        yield return shop.JobCommand(
+        Command show = shop.JobCommand(
             "show",
             """
             How a job stands: steps, what was seen and measured, what stands between the engine and its first start.
@@ -35,9 +37,15 @@ internal sealed class ShowJob(JobShop shop)
             call => shop.Use(call, book =>
             {
                 JobRecord job = shop.JobOf(call, book);
-                JobText.WriteJob(job, ReleaseGate.Missing(job.State, KeptSystem.Of(book, job.State.Opened).Family), shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell));
+                var missing = ReleaseGate.Missing(job.State, KeptSystem.Of(book, job.State.Opened).Family);
+                if (call.GetValue(format) == "json")
+                    shop.Shell.Out.Write(JobJson.Show(job, missing));
+                else
+                    JobText.WriteJob(job, missing, shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell));
                 return ExitCode.Yes;
             }));
+        show.Options.Add(format);
+        yield return show;
         yield return shop.JobCommand(
             "next",
             """

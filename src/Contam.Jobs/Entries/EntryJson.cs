@@ -26,7 +26,12 @@ public static class EntryJson
     });
 
     /// <summary>The body as one line.</summary>
-    public static string Write(EntryBody body) => JsonSerializer.Serialize(body, Context.EntryBody);
+    public static string Write(EntryBody body)
+    {
+        // The serializer does not escape a time's plus sign and the writer does; the line is always the writer's, so that it can be made again from an export.
+        using JsonDocument document = JsonSerializer.SerializeToDocument(body, Context.EntryBody);
+        return LineOf(document.RootElement);
+    }
 
     /// <summary>What a line says. Keys that a later version has added are passed over.</summary>
     /// <exception cref="JsonException">It is no body of an entry; the message says why.</exception>

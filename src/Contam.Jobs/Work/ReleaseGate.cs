@@ -32,10 +32,13 @@ public static class ReleaseGate
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(family);
-        var tested = state.Steps.All.Where(step => step is { Action: StepAction.Test, Technician: not null }).SelectMany(step => step.Parts).ToHashSet(StringComparer.Ordinal);
+        var tested = TestedParts(state);
         var held = state.Steps.All.Where(step => step is { Phase: Phase.Prove, IsBeforeRelease: true }).SelectMany(step => step.Parts).ToHashSet(StringComparer.Ordinal);
         return [.. family.Limits.Where(limit => tested.Contains(limit.Part.Value) || (held.Contains(limit.Part.Value) && limit.Measures is Measure.PressureDrop or Measure.VacuumDrop))];
     }
+
+    private static HashSet<string> TestedParts(JobState state) =>
+        state.Steps.All.Where(step => step is { Action: StepAction.Test, Technician: not null }).SelectMany(step => step.Parts).ToHashSet(StringComparer.Ordinal);
 
     private static IEnumerable<Missing> Finds(JobState state) => state.Unanswered.Select(look => new Missing(
         $"{look.Seen.Debris} {(look.Seen.Found ? "was found" : "was looked for and not found")} at {look.Seen.Part} (entry {Number(look.Sequence)}), and no plan has been made with it",
@@ -77,6 +80,8 @@ public static class ReleaseGate
     private static IEnumerable<Missing> Readings(JobState state, Family family)
     {
         var due = Due(state, family).Select(limit => limit.Id).ToHashSet(StringComparer.Ordinal);
+        var tested = TestedParts(state);
+        long lastFitted = state.Steps.All.Where(step => step.Action == StepAction.Refit && state.IsDone(step)).Select(step => state.TickOf[step.Key].Sequence).DefaultIfEmpty().Max();
         foreach (Limit limit in family.Limits)
         {
             ReadingTaken? last = state.Readings.LastOrDefault(reading => reading.Entry.Limit == limit.Id);
@@ -85,6 +90,8 @@ public static class ReleaseGate
                 yield return new Missing($"{limit.Id} at {limit.Part} has no reading", $"Measure it: {measure}.");
             else if (last is { IsStale: true } && due.Contains(limit.Id))
                 yield return new Missing($"{limit.Id} at {limit.Part} was measured before the part was last worked on (entry {Number(last.Sequence)})", $"Measure it again: {measure}.");
+            else if (last is not null && due.Contains(limit.Id) && !tested.Contains(limit.Part.Value) && last.Sequence < lastFitted)
+                yield return new Missing($"{limit.Id} at {limit.Part} was measured before everything was back on (entry {Number(last.Sequence)})", $"Measure it again: {measure}.");
             else if (last is { Entry.Verdict: not ("good" or "marginal") })
                 yield return new Missing($"the reading of {limit.Id} at {limit.Part} is {(last.Entry.Verdict == "reject" ? "rejected" : "undecided")} (entry {Number(last.Sequence)}): {last.Entry.Because}", $"Put it right and measure again: {measure}.");
         }

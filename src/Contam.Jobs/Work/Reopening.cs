@@ -36,7 +36,7 @@ public static class Reopening
             hasGrown = false;
             foreach (WorkStep step in now.All.Where(step => step.Phase is Phase.Refit or Phase.Prove && IsDone(step)).ToArray())
             {
-                if (CauseOf(step, before, now, IsDone) is not { } cause)
+                if (CauseOf(step, before, now, IsDone, opened) is not { } cause)
                     continue;
                 hasGrown = true;
                 Open(step, $"it was done after step {cause.Number}, which is open");
@@ -54,11 +54,16 @@ public static class Reopening
         }
     }
 
-    /// <summary>The first step that this one waits for and that is open now, where it was not so already: a tick out of turn is not taken back by something else.</summary>
-    private static WorkStep? CauseOf(WorkStep step, JobState before, WorkSteps now, Func<WorkStep, bool> isDone)
+    /// <summary>
+    /// Of the steps that this one waits for and that are open now the one that opened first, then by number. One that was open already does not count: a tick
+    /// out of turn is not taken back by something else.
+    /// </summary>
+    private static WorkStep? CauseOf(WorkStep step, JobState before, WorkSteps now, Func<WorkStep, bool> isDone, List<OpenAgain> opened)
     {
         ImmutableArray<WorkStep> waitedFor = before.Steps.Find(step.Key) is { } old ? before.Steps.Before(old) : [];
         var wasOpen = waitedFor.Where(one => !before.IsDone(one)).Select(one => one.Key).ToHashSet(StringComparer.Ordinal);
-        return now.Before(step).FirstOrDefault(one => one.Phase is Phase.Strip or Phase.CleanOut or Phase.Test or Phase.Refit && !isDone(one) && !wasOpen.Contains(one.Key));
+        return now.Before(step)
+            .Where(one => one.Phase is Phase.Strip or Phase.CleanOut or Phase.Test or Phase.Refit && !isDone(one) && !wasOpen.Contains(one.Key))
+            .MinBy(one => opened.FindIndex(other => other.Key == one.Key));
     }
 }

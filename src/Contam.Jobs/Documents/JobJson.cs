@@ -68,11 +68,10 @@ public static class JobJson
             writer.WriteString("format", FormatName);
             writer.WriteString("id", job.Id);
             writer.WriteString("state", "damaged");
-            foreach (string none in new[] { "steps", "findings", "readings", "missing" })
-            {
-                writer.WriteStartArray(none);
-                writer.WriteEndArray();
-            }
+            WriteNone(writer, "steps");
+            WriteNone(writer, "findings");
+            WriteNone(writer, "readings");
+            WriteNone(writer, "missing");
 
             WriteRecord(writer, entries, TextsOf(bodies).Select(sha256 => TextIfThere(book, sha256)).OfType<string>());
         });
@@ -121,6 +120,12 @@ public static class JobJson
         return book.Store.Find(id)?.Hash == summary.Hash
             ? (id, false)
             : throw new ShopException(ShopFault.Refused, $"job {id} is in {book.Store.Place} already, and has gone another way there. Nothing was changed. Take the export into a shop file of its own: --shop FILE.");
+    }
+
+    private static void WriteNone(Utf8JsonWriter writer, string list)
+    {
+        writer.WriteStartArray(list);
+        writer.WriteEndArray();
     }
 
     private static void WriteStanding(Utf8JsonWriter writer, JobRecord job, IReadOnlyList<Missing> missing)

@@ -33,12 +33,12 @@ public class A_find
         bench.TickTo(last);
         string[] cleaned = [.. DoneKeys(bench, StepAction.Clean)];
         Assert.NotEmpty(cleaned);
-        // Everything lies on the bench: what is found in the vent plug cannot have got into the shafts since.
-        Assert.Equal(0, bench.Job("found", "upper-plug=metal:300um", "--yes").Exit);
+        // Everything lies on the bench: what is found on a gear cannot have got into the shafts since, nor into the housing, which it had left.
+        Assert.Equal(0, bench.Job("found", "forward-gear=metal:300um", "--yes").Exit);
         JobState state = bench.Read().State;
-        Assert.Equal(cleaned.Where(key => !key.Contains("/upper-plug/", StringComparison.Ordinal)), DoneKeys(bench, StepAction.Clean));
-        WorkStep again = state.Steps.All.Single(step => step.Action == StepAction.Clean && step.Parts.Contains("upper-plug"));
-        Assert.Equal("metal was found at upper-plug after it", state.ReopenedBecause[again.Key]);
+        Assert.Equal(cleaned.Where(key => !key.Contains("/forward-gear/", StringComparison.Ordinal)), DoneKeys(bench, StepAction.Clean));
+        WorkStep again = state.Steps.All.Single(step => step.Action == StepAction.Clean && step.Parts.Contains("forward-gear"));
+        Assert.Equal("metal was found at forward-gear after it", state.ReopenedBecause[again.Key]);
     }
 
     [Fact]

@@ -35,11 +35,18 @@ internal sealed class GaugeArguments
 
     public void AddTo(Command command)
     {
-        Oil.AcceptOnlyFromAmong("engine", "hydraulic", "turbine", "transformer");
         command.Arguments.Add(Family);
+        AddWithoutFamilyTo(command);
+        command.Options.Add(Standard);
+    }
+
+    /// <summary>For a command that has its family from elsewhere.</summary>
+    public void AddWithoutFamilyTo(Command command)
+    {
+        Oil.AcceptOnlyFromAmong("engine", "hydraulic", "turbine", "transformer");
         command.Arguments.Add(Limit);
         command.Arguments.Add(Readings);
-        foreach (Option option in new Option[] { Uncertainty, Minutes, TemperatureFrom, TemperatureTo, Volume, WaterGotIn, CountedIn, Oil, Saturation, Standard })
+        foreach (Option option in new Option[] { Uncertainty, Minutes, TemperatureFrom, TemperatureTo, Volume, WaterGotIn, CountedIn, Oil, Saturation })
             command.Options.Add(option);
     }
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using Contam.Jobs.Stores;
 
 namespace Contam.Cli;
 
@@ -18,6 +19,11 @@ internal static class Outcomes
         catch (WrongUseException wrong)
         {
             shell.Error.Write($"contam: {wrong.Message}\n");
+            return ExitCode.WrongUse;
+        }
+        catch (ShopException shop)
+        {
+            shell.Error.Write($"contam: {Reports.Text.TextPage.Harmless(shop.Message)}\n");
             return ExitCode.WrongUse;
         }
         catch (Exception fault) when (fault is not OutOfMemoryException)

@@ -26,6 +26,7 @@ namespace Contam.Cli
                 .AddSingleton<ICommandSource, WhyCommand>()
                 .AddSingleton<ICommandSource, FlushCommand>()
                 .AddSingleton<ICommandSource, GaugeCommand>()
+                .AddSingleton<ICommandSource, JobCommand>()
                 .BuildServiceProvider();
             var root = new RootCommand("How far the debris of a failed engine part has gone, what must be done with every part it could have reached, and in what order.");
             foreach (ICommandSource source in services.GetServices<ICommandSource>())

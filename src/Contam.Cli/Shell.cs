@@ -8,6 +8,18 @@ namespace Contam.Cli;
 /// <param name="Look">How text on <paramref name="Out"/> looks.</param>
 internal sealed record Shell(TextWriter Out, TextWriter Error, TextLook Look)
 {
+    /// <summary>What is typed or piped in.</summary>
+    public TextReader In { get; init; } = TextReader.Null;
+
+    /// <summary>Whether a person sits at both ends, who can be asked.</summary>
+    public bool CanAsk { get; init; }
+
+    /// <summary>The clock.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
+    /// <summary>The environment variable of this name, or <c>null</c>.</summary>
+    public Func<string, string?> Setting { get; init; } = _ => null;
+
     /// <summary>The shell of this process. A pipe, <c>NO_COLOR</c> and <c>TERM=dumb</c> give plain text.</summary>
     public static Shell OfProcess()
     {
@@ -15,9 +27,14 @@ internal sealed record Shell(TextWriter Out, TextWriter Error, TextLook Look)
         var answers = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n", AutoFlush = false };
         var rest = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine = "\n", AutoFlush = true };
         if (Console.IsOutputRedirected)
-            return new Shell(answers, rest, TextLook.Plain);
+            return new Shell(answers, rest, TextLook.Plain) { In = Console.In, Setting = Environment.GetEnvironmentVariable };
         bool isPlain = Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 } || Environment.GetEnvironmentVariable("TERM") is "dumb" or null or "";
-        return new Shell(answers, rest, TextLook.Plain with { Width = WidthOfTerminal(), HasColour = !isPlain });
+        return new Shell(answers, rest, TextLook.Plain with { Width = WidthOfTerminal(), HasColour = !isPlain })
+        {
+            In = Console.In,
+            CanAsk = !Console.IsInputRedirected,
+            Setting = Environment.GetEnvironmentVariable,
+        };
     }
 
     private static int WidthOfTerminal()

@@ -51,7 +51,7 @@ internal sealed class GaugeCommand(Shell shell, Loading loading) : ICommandSourc
         return answer.Judgement.Verdict is Verdict.Good or Verdict.Marginal ? ExitCode.Yes : ExitCode.No;
     }
 
-    private static Limit LimitOf(Family family, string? id)
+    internal static Limit LimitOf(Family family, string? id)
     {
         if (family.Limits.FirstOrDefault(limit => limit.Id == id) is { } found)
             return found;

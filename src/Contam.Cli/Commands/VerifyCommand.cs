@@ -48,7 +48,7 @@ internal sealed class VerifyCommand(Shell shell, Loading loading) : ICommandSour
         return verification.Holds ? ExitCode.Yes : ExitCode.No;
     }
 
-    private static PlanDocument ReadPlan(string file)
+    internal static PlanDocument ReadPlan(string file)
     {
         string name = TextPage.Harmless(file);
         try

@@ -52,6 +52,9 @@ public sealed class Family
     /// <summary>The file it was read from, as the person named it. Empty where nothing was read.</summary>
     public string File { get; init; } = "";
 
+    /// <summary>The files that it was read from, the family file first, each once. Empty where nothing was read.</summary>
+    public ImmutableArray<SourceCopy> Sources { get; init; } = [];
+
     /// <summary>The states that this engine has.</summary>
     public EngineStates States { get; init; } = EngineStates.All;
 

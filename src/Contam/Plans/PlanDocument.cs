@@ -201,6 +201,11 @@ public sealed record PlanStep
 
     /// <summary>Parts that stay fitted beyond an in-place flush and are blanked off while it runs.</summary>
     public ImmutableArray<string> Blank { get; init; } = [];
+
+    /// <summary>
+    /// Running hours after which the step is due: 0 for the first run itself. <c>null</c> where it must be done before the engine is started.
+    /// </summary>
+    public double? DueAfterRunningHours { get; init; }
 }
 
 /// <summary>A line of what must be ordered.</summary>

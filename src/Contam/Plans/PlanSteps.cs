@@ -65,6 +65,7 @@ internal sealed class PlanSteps
             Seals = job.Seals,
             ForAccess = job.ForAccess,
             Blank = [.. job.Blank.Select(part => part.Id.Value)],
+            DueAfterRunningHours = writer.DueAfterRunningHours(job),
         };
     }
 

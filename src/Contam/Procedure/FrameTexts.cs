@@ -12,14 +12,24 @@ internal sealed class FrameTexts
 
     private readonly ProcedureRequest request;
     private readonly string debris;
+    private readonly double firstRunningHours;
     private readonly string hours;
 
     public FrameTexts(ProcedureRequest request)
     {
         this.request = request;
         debris = Sentences.List(request.Spreads.Select(spread => spread.Debris.Name));
-        hours = (request.Standard.FirstRunningHours ?? TimeSpan.FromHours(5)).TotalHours.ToString("0.#", CultureInfo.InvariantCulture);
+        firstRunningHours = (request.Standard.FirstRunningHours ?? TimeSpan.FromHours(5)).TotalHours;
+        hours = firstRunningHours.ToString("0.#", CultureInfo.InvariantCulture);
     }
+
+    /// <summary>The running hours after which a job is due: 0 for the first run itself; <c>null</c> where it must be done before the engine is started.</summary>
+    public double? DueAfterRunningHours(Job job) => job.Topic switch
+    {
+        JobTopics.FirstRun => 0,
+        JobTopics.SecondFilters or JobTopics.SecondLook => firstRunningHours,
+        _ => null,
+    };
 
     /// <summary>The text of a frame step, or <c>null</c> where the standard words the step.</summary>
     public string? Write(Job job)

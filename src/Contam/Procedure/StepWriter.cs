@@ -51,6 +51,9 @@ internal sealed class StepWriter
         return text + guards.Write(job);
     }
 
+    /// <summary>The running hours after which a job is due; <c>null</c> where it comes before the first start.</summary>
+    public double? DueAfterRunningHours(Job job) => frame.DueAfterRunningHours(job);
+
     /// <summary>What the flow of a flush, or the reading of a test, must come to, where the family gives the figures; else empty.</summary>
     private string Figures(Job job)
     {

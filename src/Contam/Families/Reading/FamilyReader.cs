@@ -53,7 +53,7 @@ public static class FamilyReader
 
     private static Family? Assemble(Form form, string path, Catalogue catalogue, ReadBudget budget, ProblemList problems)
     {
-        (IReadOnlyList<Scope> scopes, IReadOnlyList<(string RealPath, string Sha256)> files, bool isWhole) = ModuleLoader.Load(form, path, budget, problems);
+        (IReadOnlyList<Scope> scopes, IReadOnlyList<(string RealPath, SourceText Source)> files, bool isWhole) = ModuleLoader.Load(form, path, budget, problems);
         EngineStates states = StatesOf(scopes);
         var allowance = new Allowance(budget.Limits, problems);
         var duplicates = new Duplicates(problems);
@@ -72,6 +72,7 @@ public static class FamilyReader
             About = form.Get(FamilyKeys.About, ""),
             Sha256 = HashOf(files),
             File = form.Sheet.Source.File,
+            Sources = [.. files.Select((file, index) => CopyOf(file.Source, index == 0 ? Path.GetFileName(files[0].RealPath) : ModulePaths.Relative(files[0].RealPath, file.RealPath)))],
             States = states,
             Fluids = fluids.Fluids,
             Limits = limits,
@@ -95,13 +96,15 @@ public static class FamilyReader
     }
 
     /// <summary>The one file's hash, or that of the list of every file's hash and its path relative to the family file.</summary>
-    private static string HashOf(IReadOnlyList<(string RealPath, string Sha256)> files)
+    private static string HashOf(IReadOnlyList<(string RealPath, SourceText Source)> files)
     {
         if (files.Count == 1)
-            return files[0].Sha256;
+            return files[0].Source.Sha256;
         var list = new StringBuilder();
-        foreach ((string path, string sha256) in files)
-            list.Append(sha256).Append("  ").Append(ModulePaths.Relative(files[0].RealPath, path)).Append('\n');
+        foreach ((string path, SourceText source) in files)
+            list.Append(source.Sha256).Append("  ").Append(ModulePaths.Relative(files[0].RealPath, path)).Append('\n');
         return SourceText.HashOf(Encoding.UTF8.GetBytes(list.ToString()));
     }
+
+    private static SourceCopy CopyOf(SourceText source, string name) => new(name, source.HasMark ? "\uFEFF" + source.Text : source.Text);
 }

@@ -12,7 +12,7 @@ internal sealed class ModuleLoader
     private readonly ModulePaths paths;
     private readonly Dictionary<string, Form?> formOf = new(StringComparer.Ordinal);
     private readonly List<Scope> scopes = [];
-    private readonly List<(string RealPath, string Sha256)> files = [];
+    private readonly List<(string RealPath, SourceText Source)> files = [];
     private bool isWhole = true;
     private int uses;
 
@@ -31,16 +31,16 @@ internal sealed class ModuleLoader
     /// <param name="familyPath">Where it is; a name that can be no path stands for a file in the current folder.</param>
     /// <param name="budget">How much may still be read.</param>
     /// <param name="problems">Takes the problems.</param>
-    public static (IReadOnlyList<Scope> Scopes, IReadOnlyList<(string RealPath, string Sha256)> Files, bool IsWhole) Load(
+    public static (IReadOnlyList<Scope> Scopes, IReadOnlyList<(string RealPath, SourceText Source)> Files, bool IsWhole) Load(
         Form family, string familyPath, ReadBudget budget, ProblemList problems)
     {
         if (!family.Has(FamilyKeys.Use))
-            return ([new Scope(null, family, null, "")], [(familyPath, family.Sheet.Source.Sha256)], true);
+            return ([new Scope(null, family, null, "")], [(familyPath, family.Sheet.Source)], true);
         if (familyPath.Length == 0 || familyPath.Contains('\0', StringComparison.Ordinal))
             familyPath = "family.yaml";
         var loader = new ModuleLoader(familyPath, budget, problems);
         var file = new OpenFile(ModulePaths.Real(familyPath), family.Sheet.Source.File);
-        loader.files.Add((file.RealPath, family.Sheet.Source.Sha256));
+        loader.files.Add((file.RealPath, family.Sheet.Source));
         loader.Take(new Scope(null, family, null, ""), [file]);
         return (loader.scopes, loader.files, loader.isWhole);
     }
@@ -102,7 +102,7 @@ internal sealed class ModuleLoader
         Form? form = null;
         if (SourceFile.Read(file.RealPath, file.Name, budget, askedAt, problems) is SourceText source)
         {
-            files.Add((file.RealPath, source.Sha256));
+            files.Add((file.RealPath, source));
             form = FileForm.Read(source, FamilyKeys.ModuleFile, budget, problems);
         }
 

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Text;
 using Contam.Families;
 using Contam.Families.Reading;
 
@@ -19,14 +21,41 @@ public static class BuiltInStandards
     /// <summary>The house standard over the kinds: what counts where a shop says nothing of its own.</summary>
     public static ShopStandard HouseOverKinds => Both.Value;
 
+    /// <summary>The texts of both, the lower first, so that they can be kept and read again after another version of the library has changed them.</summary>
+    public static ImmutableArray<SourceCopy> Sources => [CopyOf("kinds.yaml"), CopyOf("house.yaml")];
+
+    /// <summary>What texts of <see cref="Sources"/>, kept by whatever version of the library, say laid over one another.</summary>
+    /// <param name="sources">The lower first; each is laid over those before it. At least one.</param>
+    /// <returns>The standard, or the problems of the first text that is not sound.</returns>
+    public static Outcome<ShopStandard> ReadSources(ImmutableArray<SourceCopy> sources)
+    {
+        ShopStandard? below = null;
+        foreach (SourceCopy source in sources)
+        {
+            Outcome<ShopStandard> outcome = StandardReader.ReadText(source.Text, source.Name, below?.CatalogueOf() ?? new Catalogue([], []));
+            if (outcome.Value is not { } standard)
+                return outcome;
+            below = below is null ? standard : standard.Over(below);
+        }
+
+        return new Outcome<ShopStandard>(below ?? throw new ArgumentException("there is no text", nameof(sources)), []);
+    }
+
+    private static SourceCopy CopyOf(string name) => new(name, Encoding.UTF8.GetString(BytesOf(name)));
+
     private static ShopStandard Read(string name, Catalogue below)
+    {
+        Outcome<ShopStandard> outcome = StandardReader.ReadBytes(BytesOf(name), name, below);
+        return outcome.Value
+            ?? throw new InvalidOperationException($"the built-in standard {name} is not sound: {outcome.Problems[0].Place}: {outcome.Problems[0].Text}");
+    }
+
+    private static byte[] BytesOf(string name)
     {
         using Stream stream = typeof(BuiltInStandards).Assembly.GetManifestResourceStream("standards/" + name)
             ?? throw new InvalidOperationException($"the built-in standard {name} is missing from the library");
         using var bytes = new MemoryStream();
         stream.CopyTo(bytes);
-        Outcome<ShopStandard> outcome = StandardReader.ReadBytes(bytes.ToArray(), name, below);
-        return outcome.Value
-            ?? throw new InvalidOperationException($"the built-in standard {name} is not sound: {outcome.Problems[0].Place}: {outcome.Problems[0].Text}");
+        return bytes.ToArray();
     }
 }

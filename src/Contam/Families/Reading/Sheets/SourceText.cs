@@ -9,8 +9,9 @@ internal sealed class SourceText
 {
     private readonly int[] lineStarts;
 
-    private SourceText(string file, string text, string sha256)
+    private SourceText(string file, string text, string sha256, bool hasMark = false)
     {
+        HasMark = hasMark;
         File = file;
         Text = text;
         Sha256 = sha256;
@@ -22,6 +23,9 @@ internal sealed class SourceText
 
     /// <summary>The text, without a byte order mark.</summary>
     public string Text { get; }
+
+    /// <summary>Whether the file began with a byte order mark.</summary>
+    public bool HasMark { get; }
 
     /// <summary>SHA-256 of the bytes, in lower-case hexadecimal.</summary>
     public string Sha256 { get; }
@@ -42,7 +46,8 @@ internal sealed class SourceText
             return null;
         }
 
-        if (body.StartsWith(Encoding.UTF8.Preamble))
+        bool hasMark = body.StartsWith(Encoding.UTF8.Preamble);
+        if (hasMark)
             body = body[3..];
         int bad = FirstBadByte(body);
         if (bad >= 0)
@@ -52,7 +57,7 @@ internal sealed class SourceText
             return null;
         }
 
-        return Checked(new SourceText(file, Encoding.UTF8.GetString(body), HashOf(bytes)), problems);
+        return Checked(new SourceText(file, Encoding.UTF8.GetString(body), HashOf(bytes), hasMark), problems);
     }
 
     /// <summary>This text as a file's, or <c>null</c> where it holds what no text should; then a problem says what. Its hash is that of its UTF-8 bytes.</summary>
@@ -64,8 +69,9 @@ internal sealed class SourceText
             return null;
         }
 
-        string body = text.StartsWith('\uFEFF') ? text[1..] : text;
-        return Checked(new SourceText(file, body, HashOf(Encoding.UTF8.GetBytes(text))), problems);
+        bool hasMark = text.StartsWith('\uFEFF');
+        string body = hasMark ? text[1..] : text;
+        return Checked(new SourceText(file, body, HashOf(Encoding.UTF8.GetBytes(text)), hasMark), problems);
     }
 
     /// <summary>The place of a character, from its zero-based index; the text's length stands for its end.</summary>

@@ -1,0 +1,95 @@
+using System.CommandLine;
+using Contam.Jobs;
+using Contam.Jobs.Entries;
+using Contam.Jobs.Work;
+
+namespace Contam.Cli.Jobs;
+
+/// <summary><c>contam job tick</c> and <c>untick</c>.</summary>
+internal sealed class TickSteps(JobShop shop)
+{
+    private readonly Argument<int> number = new("N") { Description = "the number of the step" };
+    private readonly Option<string?> minutes = new("--minutes") { Description = "minutes worked", HelpName = "MINUTES" };
+    private readonly Option<string?> note = new("--note") { Description = "what is to be said about it", HelpName = "TEXT" };
+    private readonly Option<string?> anyway = new("--anyway") { Description = "tick it although another step comes first; the reason goes on the release sheet", HelpName = "REASON" };
+    private readonly Option<string> because = new("--because") { Description = "why it was not done after all", HelpName = "TEXT", Required = true };
+
+    public IEnumerable<Command> Build()
+    {
+        Command tick = shop.WritingCommand(
+            "tick",
+            """
+            A step is done. Out of turn it is refused, and the step that comes first is named. Ends with 1 where it is refused.
+
+            Example:
+              contam job tick 12 --by Ada --minutes 25 --note "both plugs drawn"
+            """,
+            Tick);
+        tick.Arguments.Add(number);
+        foreach (Option option in new Option[] { minutes, note, anyway })
+            tick.Options.Add(option);
+        yield return tick;
+        Command untick = shop.WritingCommand(
+            "untick",
+            """
+            A step is open again. What was put back or proved on the strength of it opens with it.
+
+            Example:
+              contam job untick 12 --because "one plug was forgotten"
+            """,
+            Untick);
+        untick.Arguments.Add(number);
+        untick.Options.Add(because);
+        yield return untick;
+    }
+
+    private int Tick(ParseResult call) => shop.Use(call, book =>
+    {
+        string? refusal = null;
+        JobRecord? after = shop.Add(call, book, job =>
+        {
+            refusal = null;
+            WorkStep step = JobShop.StepOf(job, call.GetValue(number));
+            var open = TickOrder.OpenBefore(job.State, step);
+            string? reason = call.GetValue(anyway);
+            if (job.State.TickOf.TryGetValue(step.Key, out Tick? done))
+                refusal = FormattableString.Invariant($"Step {step.Number} is done already, by {done.Entry.By}.");
+            else if (!step.IsBeforeRelease && !job.State.IsReleased)
+                refusal = FormattableString.Invariant($"Step {step.Number} runs the engine, and the job is not released. contam job release says what is missing.");
+            else if (!open.IsEmpty && reason is null)
+                refusal = FormattableString.Invariant($"Step {step.Number} is not its turn. First comes step {TickOrder.ComesFirst(job.State, step)!.Number}: {TickOrder.ComesFirst(job.State, step)!.Text}");
+            return refusal is not null ? null : Decision.Of(new Ticked
+            {
+                At = shop.Now,
+                By = shop.ByOf(call, job.State.Opened.Technician),
+                Step = step.Stamp,
+                Minutes = call.GetValue(minutes) is { } typed ? Typed.Minutes("--minutes", typed).TotalMinutes : null,
+                Note = call.GetValue(note) is { } text ? JobShop.Text("--note", text) : null,
+                Anyway = open.IsEmpty ? null : JobShop.Text("--anyway", reason),
+                Skipped = open.IsEmpty ? [] : [.. open.Select(one => one.Number)],
+            });
+        });
+        shop.Say(refusal ?? FormattableString.Invariant($"Step {call.GetValue(number)} is done (entry {after!.Summary.Sequence}). {after.Summary.Done} of {after.Summary.Steps}."));
+        return refusal is null ? ExitCode.Yes : ExitCode.No;
+    });
+
+    private int Untick(ParseResult call) => shop.Use(call, book =>
+    {
+        string? refusal = null;
+        var also = new List<OpenAgain>();
+        JobRecord? after = shop.Add(call, book, job =>
+        {
+            WorkStep step = JobShop.StepOf(job, call.GetValue(number));
+            refusal = job.State.IsDone(step) ? null : FormattableString.Invariant($"Step {step.Number} is open already.");
+            if (refusal is not null)
+                return null;
+            string why = JobShop.Text("--because", call.GetValue(because));
+            also = Reopening.After(job.State, step, why);
+            return Decision.Of(new Unticked { At = shop.Now, By = shop.ByOf(call, job.State.Opened.Technician), Step = step.Stamp, Because = why, Reopened = [.. also] });
+        });
+        shop.Say(refusal ?? FormattableString.Invariant($"Step {call.GetValue(number)} is open again (entry {after!.Summary.Sequence})."));
+        foreach (OpenAgain one in refusal is null ? also : [])
+            shop.Say(FormattableString.Invariant($"So is step {after!.State.Steps.Find(one.Key)!.Number}: {one.Because}."));
+        return refusal is null ? ExitCode.Yes : ExitCode.No;
+    });
+}

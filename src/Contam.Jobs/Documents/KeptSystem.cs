@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Families.Reading;
+using Contam.Jobs.Entries;
+using Contam.Jobs.Stores;
+using Contam.Treatment;
+using Contam.Treatment.Reading;
+
+namespace Contam.Jobs.Documents;
+
+/// <summary>The family and the standard that a job keeps, read again from its own texts. What has become of the files since does not matter.</summary>
+/// <param name="Family">The family.</param>
+/// <param name="Standard">The standard, its layers joined.</param>
+public sealed record KeptSystem(Family Family, ShopStandard Standard)
+{
+    /// <summary>Reads both. The family's files are laid out in a folder of their own for the time of reading, since modules are read from a folder.</summary>
+    /// <exception cref="ShopException">A text is gone, or is no longer read as what it was.</exception>
+    public static KeptSystem Of(JobBook book, Opened opened)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(opened);
+        ShopStandard standard = BuiltInStandards.ReadSources(CopiesOf(book, opened.Standard)).Value
+            ?? throw new ShopException(ShopFault.Newer, "this contam does not understand the standard that the job keeps. Use the contam that the job was opened with.");
+        ImmutableArray<SourceCopy> files = CopiesOf(book, opened.Family);
+        Family family = (files.Length == 1 ? FamilyReader.ReadText(files[0].Text, files[0].Name, standard.CatalogueOf()) : ReadLaidOut(files, standard)).Value
+            ?? throw new ShopException(ShopFault.Newer, "this contam does not understand the family that the job keeps. Use the contam that the job was opened with.");
+        return new KeptSystem(family, standard);
+    }
+
+    private static Outcome<Family> ReadLaidOut(ImmutableArray<SourceCopy> files, ShopStandard standard)
+    {
+        DirectoryInfo root = Directory.CreateTempSubdirectory("contam");
+        try
+        {
+            // As deep as the way up of any of them goes, so that none leaves the folder.
+            int depth = files.Max(file => file.Name.Split('/').Count(step => step == ".."));
+            string folder = Path.Combine([root.FullName, "systems", .. Enumerable.Repeat("d", depth)]);
+            foreach (SourceCopy file in files)
+            {
+                string path = Path.GetFullPath(Path.Combine(folder, file.Name));
+                if (!path.StartsWith(Path.Combine(root.FullName, "systems") + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+                    throw new ShopException(ShopFault.Damaged, "a file that the job keeps bears a name that leads out of its folder. Nothing was written.");
+                Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+                File.WriteAllText(path, file.Text);
+            }
+
+            return FamilyReader.ReadFile(Path.Combine(folder, files[0].Name), standard.CatalogueOf());
+        }
+        finally
+        {
+            root.Delete(recursive: true);
+        }
+    }
+
+    private static ImmutableArray<SourceCopy> CopiesOf(JobBook book, ImmutableArray<KeptFile> files) =>
+        [.. files.Select(file => new SourceCopy(file.Name, book.Text(file.Sha256)))];
+}

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+
+namespace Contam.Jobs.Entries;
+
+/// <summary>A text that the job keeps.</summary>
+/// <param name="Name">The file's name, relative to the first one's folder.</param>
+/// <param name="Sha256">The hash of its text.</param>
+public sealed record KeptFile(string Name, string Sha256);
+
+/// <summary>A step as it stood when it was ticked, so that an entry can be read without its plan.</summary>
+/// <param name="Number">Its number then.</param>
+/// <param name="Key">What makes it the same step in another plan; see <see cref="Work.StepKey"/>.</param>
+/// <param name="Text">What the technician read.</param>
+public sealed record StepStamp(int Number, string Key, string Text);
+
+/// <summary>What somebody saw at a part.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="Debris">The debris that was looked for.</param>
+/// <param name="Found">Whether it was found; else the part was clean of it.</param>
+public sealed record SeenAt(string Part, string Debris, bool Found)
+{
+    /// <summary>The size seen in µm, or <c>null</c> for not said.</summary>
+    public double? SizeUm { get; init; }
+
+    /// <summary>How it looks (flakes, slivers, grains, fuzz), or <c>null</c> for not said.</summary>
+    public string? Form { get; init; }
+
+    /// <summary>Whether it is magnetic, or <c>null</c> for not said.</summary>
+    public bool? Magnetic { get; init; }
+
+    /// <summary>Whether the part itself has failed.</summary>
+    public bool Failed { get; init; }
+
+    /// <summary>Who looked, where that is not who wrote the entry; else <c>null</c>.</summary>
+    public string? LookedBy { get; init; }
+
+    /// <summary>When, as written, where that is not when the entry was written; else <c>null</c>.</summary>
+    public string? LookedWhen { get; init; }
+}
+
+/// <summary>A step that was done and is open again.</summary>
+/// <param name="Key">Which.</param>
+/// <param name="Because">Why, as one clause.</param>
+public sealed record OpenAgain(string Key, string Because);
+
+/// <summary>A step that an earlier plan left due.</summary>
+/// <param name="Key">Which.</param>
+/// <param name="Part">Its part.</param>
+/// <param name="Text">What the technician reads.</param>
+/// <param name="Minutes">A technician's minutes.</param>
+/// <param name="After">The keys of the steps before it that are still there.</param>
+public sealed record CarriedStep(string Key, string Part, string Text, double Minutes, ImmutableArray<string> After);

@@ -1,0 +1,96 @@
+using System.Globalization;
+using Contam.Jobs.Work;
+using Contam.Reports.Text;
+
+namespace Contam.Jobs.Reports;
+
+/// <summary>Jobs for people: the list, how one stands, and what can be done next.</summary>
+public static class JobText
+{
+    private const int NumberWidth = 4;
+
+    /// <summary>Every job, a line or two each.</summary>
+    public static void WriteList(IReadOnlyList<JobSummary> jobs, TextWriter writer, TextLook look)
+    {
+        ArgumentNullException.ThrowIfNull(jobs);
+        var page = new TextPage(writer, look);
+        if (jobs.Count == 0)
+            page.Paragraph("No job yet. contam job open makes one from a plan.");
+        foreach (JobSummary job in jobs)
+            page.Row(0, (job.Id, 8), (job.State, 8), ($"{Count(job.Done)}/{Count(job.Steps)}", 7), ($"{job.Customer}, {job.Engine}: {(job.Failed.Length > 0 ? job.Failed : "a find")}, {job.Debris}{(job.Unanswered > 0 ? $"; {Count(job.Unanswered)} finds to plan with" : "")}", 0));
+    }
+
+    /// <summary>How a job stands: its steps, what was seen and measured, and what stands between the engine and its first start.</summary>
+    public static void WriteJob(JobRecord job, IReadOnlyList<Missing> missing, TextWriter writer, TextLook look)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(missing);
+        var page = new TextPage(writer, look);
+        JobState state = job.State;
+        page.Subheading($"Job {job.Id}: {state.Opened.Customer}, {state.Opened.Engine}");
+        page.Paragraph($"{state.Plan.Family.Title}; {Failure(state)}. In charge: {state.Opened.Technician}. {(state.IsReleased ? "Released." : "Open: the engine may not be run.")}");
+        page.Heading("Steps");
+        foreach (WorkStep step in state.Steps.All)
+        {
+            bool isDone = state.TickOf.TryGetValue(step.Key, out Tick? tick);
+            string by = isDone ? $"({tick!.Entry.By}, {Day(tick.Entry.At)}) " : state.ReopenedBecause.TryGetValue(step.Key, out string? why) ? $"(open again: {why}) " : "";
+            page.Row(0, (isDone ? "[x]" : "[ ]", 3), (Count(step.Number), NumberWidth), (by + step.Text, 0));
+        }
+
+        WriteSeen(page, state);
+        page.Heading("Before the first start");
+        if (missing.Count == 0)
+            page.Paragraph(state.IsReleased ? "Nothing is open. The job is released." : "Nothing is open. contam job release.");
+        WriteMissing(page, missing);
+    }
+
+    /// <summary>What is missing, each with what to do.</summary>
+    public static void WriteMissing(TextPage page, IReadOnlyList<Missing> missing)
+    {
+        ArgumentNullException.ThrowIfNull(page);
+        foreach (Missing one in missing)
+            page.Paragraph($"{char.ToUpperInvariant(one.Text[0])}{one.Text[1..]}. {one.Mend}", 2, "-");
+    }
+
+    /// <summary>What can be done now, what is away or on its way, and what waits for what.</summary>
+    public static void WriteNext(JobRecord job, TextWriter writer, TextLook look)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        var page = new TextPage(writer, look);
+        JobState state = job.State;
+        page.Subheading($"Job {job.Id}: {state.Opened.Customer}, {state.Opened.Engine}");
+        page.Heading("Now");
+        foreach (WorkStep step in TickOrder.Now(state))
+            page.Row(0, (Count(step.Number), NumberWidth), (step.Technician is { } who ? $"technician {Count(who)}" : "no hands", 12), (step.Text, 0));
+        page.Heading("Away and on the way");
+        foreach (string part in state.Away)
+            page.Paragraph($"{part} is at the outside workshop.");
+        foreach (string item in state.Ordered.Where(item => !state.Arrived.Contains(item)))
+            page.Paragraph($"{item} is ordered and has not come.");
+        page.Heading("Waits");
+        foreach ((WorkStep step, var waitsFor) in TickOrder.Waiting(state))
+            page.Row(0, (Count(step.Number), NumberWidth), ($"waits for {string.Join(", ", waitsFor.Select(one => Count(one.Number)))}", 0));
+    }
+
+    private static void WriteSeen(TextPage page, JobState state)
+    {
+        page.Heading("Seen");
+        foreach (LookTaken look in state.Looks)
+            page.Paragraph(Sentence(look) + (look.IsAnswered ? "" : " No plan has been made with it yet."));
+        page.Heading("Measured");
+        foreach (ReadingTaken reading in state.Readings)
+            page.Paragraph($"{reading.Entry.Limit} at {reading.Entry.Part}: {reading.Entry.Verdict}, {reading.Entry.Because} ({reading.Entry.By}).{(reading.IsStale ? " Before the part was last worked on." : "")}");
+    }
+
+    /// <summary>A look as a sentence.</summary>
+    internal static string Sentence(LookTaken look) =>
+        $"{look.Seen.Part}: {(look.Seen.Found ? $"{look.Seen.Debris} found" : $"clean of {look.Seen.Debris}")}{(look.Seen.Failed ? ", and it has failed" : "")} ({look.By}).";
+
+    /// <summary>What has failed, and with what, as a clause.</summary>
+    internal static string Failure(JobState state) =>
+        $"{(state.Plan.Failed.IsEmpty ? "a find" : string.Join(", ", state.Plan.Failed) + " failed")}, {string.Join(", ", state.Plan.Debris)}";
+
+    internal static string Day(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+
+    internal static string Count(long number) => number.ToString(CultureInfo.InvariantCulture);
+}

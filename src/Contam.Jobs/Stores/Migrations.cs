@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+
+namespace Contam.Jobs.Stores;
+
+/// <summary>
+/// The tables, as steps from one version to the next. A step that has been given out is never changed; a change is a new step at the end.
+/// </summary>
+internal static class Migrations
+{
+    /// <summary>The version that this program writes and understands.</summary>
+    public static int Newest => ForSqlite.Length;
+
+    /// <summary>Steps for SQLite; the step at index n leads from version n to n + 1.</summary>
+    public static ImmutableArray<string> ForSqlite { get; } =
+    [
+        Tables,
+        """
+        CREATE TRIGGER entries_stay BEFORE UPDATE ON entries BEGIN SELECT RAISE(ABORT, 'entries are only ever added'); END;
+        CREATE TRIGGER entries_remain BEFORE DELETE ON entries BEGIN SELECT RAISE(ABORT, 'entries are only ever added'); END;
+        CREATE INDEX entries_by_kind ON entries (kind, job, sequence) WHERE kind IN ('opened', 'looked');
+        """,
+    ];
+
+    private static string Tables =>
+        """
+        CREATE TABLE texts (sha256 TEXT NOT NULL PRIMARY KEY, text TEXT NOT NULL);
+        CREATE TABLE jobs (
+            id TEXT NOT NULL PRIMARY KEY, sequence BIGINT NOT NULL, hash TEXT NOT NULL, customer TEXT NOT NULL, engine TEXT NOT NULL,
+            family TEXT NOT NULL, failed TEXT NOT NULL, debris TEXT NOT NULL, state TEXT NOT NULL, done INTEGER NOT NULL, steps INTEGER NOT NULL,
+            unanswered INTEGER NOT NULL, opened TEXT NOT NULL, last TEXT NOT NULL);
+        CREATE TABLE entries (
+            job TEXT NOT NULL REFERENCES jobs (id), sequence BIGINT NOT NULL CHECK (sequence > 0), previous TEXT NOT NULL, hash TEXT NOT NULL,
+            kind TEXT NOT NULL, body TEXT NOT NULL, PRIMARY KEY (job, sequence));
+        """;
+}

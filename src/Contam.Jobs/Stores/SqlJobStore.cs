@@ -1,0 +1,216 @@
+using System.Collections.Immutable;
+using System.Data.Common;
+using Contam.Jobs.Entries;
+using Contam.Jobs.Work;
+
+namespace Contam.Jobs.Stores;
+
+/// <summary>What any SQL database does alike: the statements, and that every change is one transaction. One connection, used by one thread.</summary>
+internal abstract class SqlJobStore : IJobStore
+{
+    private const string SummaryColumns = "id, sequence, hash, customer, engine, family, failed, debris, state, done, steps, unanswered, opened, last";
+
+    public abstract string Place { get; }
+
+    protected abstract DbConnection Connection { get; }
+
+    public bool Create(JobAddition first) => Guarded(() =>
+    {
+        using DbTransaction change = BeginWrite();
+        if (FindIn(change, first.Summary.Id, forUpdate: true) is not null)
+            return false;
+        WriteSummary(change, first.Summary, $"INSERT INTO jobs ({SummaryColumns}) VALUES (@id, @sequence, @hash, @customer, @engine, @family, @failed, @debris, @state, @done, @steps, @unanswered, @opened, @last)");
+        WriteEntries(change, first);
+        change.Commit();
+        return true;
+    });
+
+    public JobAddition? Append(string job, Func<JobSummary, JobAddition?> decide) => Guarded(() =>
+    {
+        using DbTransaction change = BeginWrite();
+        if (FindIn(change, job, forUpdate: true) is not { } head || decide(head) is not { } addition)
+            return null;
+        if (addition.Entries.IsEmpty || addition.Entries[0].Previous != head.Hash || addition.Entries[0].Sequence != head.Sequence + 1)
+            throw new ArgumentException("the entries do not follow on the last one", nameof(decide));
+        WriteSummary(change, addition.Summary, """
+            UPDATE jobs SET sequence = @sequence, hash = @hash, customer = @customer, engine = @engine, family = @family, failed = @failed, debris = @debris,
+                state = @state, done = @done, steps = @steps, unanswered = @unanswered, opened = @opened, last = @last WHERE id = @id
+            """);
+        WriteEntries(change, addition);
+        change.Commit();
+        return addition;
+    });
+
+    public JobSummary? Find(string job) => Guarded(() => FindIn(null, job, forUpdate: false));
+
+    public ImmutableArray<JobSummary> List() => Guarded(() =>
+    {
+        using DbCommand select = Command(null, $"SELECT {SummaryColumns} FROM jobs");
+        using DbDataReader rows = select.ExecuteReader();
+        var list = new List<JobSummary>();
+        while (rows.Read())
+            list.Add(SummaryOf(rows));
+        // Sorted here, since databases sort texts by rules of their own. Times bear offsets, so they are compared as times.
+        return list.Select(job => (Job: job, Last: JobSummary.TimeOf(job.Last))).OrderByDescending(one => one.Last).ThenBy(one => one.Job.Id, StringComparer.Ordinal).Select(one => one.Job).ToImmutableArray();
+    });
+
+    public virtual ImmutableArray<JobEntry> Entries(string job, out string? damage)
+    {
+        damage = null;
+        return Guarded(() =>
+        {
+            using DbCommand select = Command(null, "SELECT sequence, previous, hash, body FROM entries WHERE job = @job ORDER BY sequence", ("@job", job));
+            using DbDataReader rows = select.ExecuteReader();
+            var entries = ImmutableArray.CreateBuilder<JobEntry>();
+            while (rows.Read())
+                entries.Add(new JobEntry(rows.GetInt64(0), rows.GetString(1), rows.GetString(2), rows.GetString(3)));
+            return entries.ToImmutable();
+        });
+    }
+
+    public string? Text(string sha256) => Guarded(() =>
+    {
+        using DbCommand select = Command(null, "SELECT text FROM texts WHERE sha256 = @sha256", ("@sha256", sha256));
+        return select.ExecuteScalar() as string;
+    });
+
+    public IEnumerable<EntryOfJob> EntriesOfKind(params ImmutableArray<string> kinds)
+    {
+        var jobOf = List().ToDictionary(job => job.Id, StringComparer.Ordinal);
+        return Guarded(() =>
+        {
+            var entries = new List<EntryOfJob>();
+            foreach (string kind in kinds)
+            {
+                using DbCommand select = Command(null, "SELECT job, sequence, previous, hash, body FROM entries WHERE kind = @kind AND kind IN ('opened', 'looked')", ("@kind", kind));
+                using DbDataReader rows = select.ExecuteReader();
+                while (rows.Read())
+                {
+                    if (jobOf.TryGetValue(rows.GetString(0), out JobSummary? job))
+                        entries.Add(new EntryOfJob(job, new JobEntry(rows.GetInt64(1), rows.GetString(2), rows.GetString(3), rows.GetString(4))));
+                }
+            }
+
+            return entries.OrderBy(one => one.Job.Id, StringComparer.Ordinal).ThenBy(one => one.Entry.Sequence).ToList();
+        });
+    }
+
+    public abstract ImmutableArray<string> CheckPlace();
+
+    public abstract void Dispose();
+
+    /// <summary>Begins a change while which nobody else can write what it reads.</summary>
+    protected abstract DbTransaction BeginWrite();
+
+    /// <summary>What the database says, in our words; <c>null</c> where it is a fault of the program.</summary>
+    protected abstract ShopException? Translate(Exception fault);
+
+    /// <summary>What locks the row of a job until the change is over, where beginning it has not locked everything.</summary>
+    protected abstract string LockingClause { get; }
+
+    protected T Guarded<T>(Func<T> work)
+    {
+        try
+        {
+            return work();
+        }
+        catch (Exception fault) when (fault is not ShopException && Translate(fault) is not null)
+        {
+            throw Translate(fault)!;
+        }
+    }
+
+    protected DbCommand Command(DbTransaction? change, string text, params ReadOnlySpan<(string Name, object Value)> values)
+    {
+        DbCommand command = Connection.CreateCommand();
+#pragma warning disable CA2100 // Every text stands in this program; what people write goes in as parameters.
+        command.CommandText = text;
+#pragma warning restore CA2100
+        command.Transaction = change;
+        foreach ((string name, object value) in values)
+        {
+            DbParameter parameter = command.CreateParameter();
+            parameter.ParameterName = name;
+            parameter.Value = value;
+            command.Parameters.Add(parameter);
+        }
+
+        return command;
+    }
+
+    protected void Execute(DbTransaction? change, string text)
+    {
+        using DbCommand command = Command(change, text);
+        command.ExecuteNonQuery();
+    }
+
+    private JobSummary? FindIn(DbTransaction? change, string job, bool forUpdate)
+    {
+        using DbCommand select = Command(change, $"SELECT {SummaryColumns} FROM jobs WHERE id = @id{(forUpdate ? LockingClause : "")}", ("@id", job));
+        using DbDataReader rows = select.ExecuteReader();
+        return rows.Read() ? SummaryOf(rows) : null;
+    }
+
+    private void WriteSummary(DbTransaction change, JobSummary job, string statement)
+    {
+        using DbCommand write = Command(
+            change,
+            statement,
+            ("@id", job.Id),
+            ("@sequence", job.Sequence),
+            ("@hash", job.Hash),
+            ("@customer", job.Customer),
+            ("@engine", job.Engine),
+            ("@family", job.Family),
+            ("@failed", job.Failed),
+            ("@debris", job.Debris),
+            ("@state", job.State),
+            ("@done", job.Done),
+            ("@steps", job.Steps),
+            ("@unanswered", job.Unanswered),
+            ("@opened", job.Opened),
+            ("@last", job.Last));
+        write.ExecuteNonQuery();
+    }
+
+    private void WriteEntries(DbTransaction change, JobAddition addition)
+    {
+        foreach (string text in addition.Texts)
+        {
+            using DbCommand keep = Command(change, "INSERT INTO texts (sha256, text) VALUES (@sha256, @text) ON CONFLICT DO NOTHING", ("@sha256", EntryChain.Sha256(text)), ("@text", text));
+            keep.ExecuteNonQuery();
+        }
+
+        foreach (JobEntry entry in addition.Entries)
+        {
+            using DbCommand insert = Command(
+                change,
+                "INSERT INTO entries (job, sequence, previous, hash, kind, body) VALUES (@job, @sequence, @previous, @hash, @kind, @body)",
+                ("@job", addition.Summary.Id),
+                ("@sequence", entry.Sequence),
+                ("@previous", entry.Previous),
+                ("@hash", entry.Hash),
+                ("@kind", EntryJson.KindOf(entry.Body)),
+                ("@body", entry.Body));
+            insert.ExecuteNonQuery();
+        }
+    }
+
+    private static JobSummary SummaryOf(DbDataReader row) => new()
+    {
+        Id = row.GetString(0),
+        Sequence = row.GetInt64(1),
+        Hash = row.GetString(2),
+        Customer = row.GetString(3),
+        Engine = row.GetString(4),
+        Family = row.GetString(5),
+        Failed = row.GetString(6),
+        Debris = row.GetString(7),
+        State = row.GetString(8),
+        Done = row.GetInt32(9),
+        Steps = row.GetInt32(10),
+        Unanswered = row.GetInt32(11),
+        Opened = row.GetString(12),
+        Last = row.GetString(13),
+    };
+}

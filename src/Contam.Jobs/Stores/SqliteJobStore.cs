@@ -1,0 +1,229 @@
+using System.Collections.Immutable;
+using System.Data;
+using System.Data.Common;
+using System.Globalization;
+using Contam.Jobs.Entries;
+using Microsoft.Data.Sqlite;
+
+namespace Contam.Jobs.Stores;
+
+/// <summary>How a shop file is opened.</summary>
+internal sealed record SqliteOptions
+{
+    public static SqliteOptions Default { get; } = new();
+
+    /// <summary>How long to wait for somebody else who writes.</summary>
+    public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(20);
+
+    /// <summary>Only to read, also where the file could be written.</summary>
+    public bool OnlyRead { get; init; }
+
+    /// <summary>Most pages that the file may have; <c>null</c> for as many as the disk holds.</summary>
+    public int? MostPages { get; init; }
+}
+
+/// <summary>
+/// Jobs in one file. Written through a write-ahead log and brought to the disk before a change is acknowledged, so that neither a process that is killed
+/// nor a power cut takes an acknowledged entry.
+/// </summary>
+internal sealed class SqliteJobStore : SqlJobStore
+{
+    // What SQLite calls its results; https://www.sqlite.org/rescode.html
+    private const int Busy = 5;
+    private const int Locked = 6;
+    private const int ReadOnly = 8;
+    private const int InputOutput = 10;
+    private const int Corrupt = 11;
+    private const int Full = 13;
+    private const int CannotOpen = 14;
+    private const int NoDatabase = 26;
+
+    private readonly SqliteConnection connection;
+    private readonly string file;
+
+    static SqliteJobStore()
+    {
+        SQLitePCL.Batteries_V2.Init();
+    }
+
+    private SqliteJobStore(SqliteConnection connection, string file)
+    {
+        this.connection = connection;
+        this.file = file;
+    }
+
+    public override string Place => file;
+
+    protected override DbConnection Connection => connection;
+
+    // BEGIN IMMEDIATE has locked the whole file.
+    protected override string LockingClause => "";
+
+    /// <summary>The shop in this file.</summary>
+    /// <param name="file">Where it is.</param>
+    /// <param name="mayCreate">Whether to make it where it is not there.</param>
+    /// <param name="options">How it is opened; <c>null</c> for the defaults.</param>
+    public static SqliteJobStore Open(string file, bool mayCreate, SqliteOptions? options = null)
+    {
+        options ??= SqliteOptions.Default;
+        if (Directory.Exists(file))
+            throw new ShopException(ShopFault.Missing, $"{file} is a folder. Name a file in it with --shop.");
+        if (!File.Exists(file) && !mayCreate)
+            throw new ShopException(ShopFault.Missing, $"there is no shop file {file} yet. contam job open makes it; another one is named with --shop FILE.");
+        var store = new SqliteJobStore(
+            new SqliteConnection(new SqliteConnectionStringBuilder
+            {
+                DataSource = file,
+                Mode = options.OnlyRead ? SqliteOpenMode.ReadOnly : mayCreate ? SqliteOpenMode.ReadWriteCreate : SqliteOpenMode.ReadWrite,
+                Pooling = false,
+                DefaultTimeout = (int)Math.Ceiling(options.Patience.TotalSeconds),
+            }.ToString()),
+            file);
+        try
+        {
+            store.Guarded(() =>
+            {
+                if (mayCreate && Path.GetDirectoryName(Path.GetFullPath(file)) is { } folder)
+                    Directory.CreateDirectory(folder);
+                store.connection.Open();
+                store.Prepare(options);
+                return true;
+            });
+            return store;
+        }
+        catch
+        {
+            store.Dispose();
+            throw;
+        }
+    }
+
+    public override ImmutableArray<JobEntry> Entries(string job, out string? damage)
+    {
+        try
+        {
+            return base.Entries(job, out damage);
+        }
+        catch (ShopException broken) when (broken.Fault == ShopFault.Damaged)
+        {
+            return ReadOneByOne(job, out damage);
+        }
+    }
+
+    public override ImmutableArray<string> CheckPlace()
+    {
+        try
+        {
+            return Guarded(() => ImmutableArray.Create([.. Lines("PRAGMA integrity_check").Where(line => line != "ok"), .. Lines("PRAGMA foreign_key_check").Select(line => $"a row of {line} belongs to no job")]));
+        }
+        catch (ShopException broken) when (broken.Fault == ShopFault.Damaged)
+        {
+            return [broken.InnerException?.Message ?? broken.Message];
+        }
+    }
+
+    public override void Dispose() => connection.Dispose();
+
+    protected override DbTransaction BeginWrite() => connection.BeginTransaction(IsolationLevel.Serializable, deferred: false);
+
+    protected override ShopException? Translate(Exception fault) => fault switch
+    {
+        SqliteException { SqliteErrorCode: Busy or Locked } => new ShopException(ShopFault.Locked, $"{file} is held by somebody else, who does not let go of it. Nothing was written. See who has it open, then do it again.", fault),
+        SqliteException { SqliteErrorCode: ReadOnly } => new ShopException(ShopFault.ReadOnly, $"{file} may be read but not written. Nothing was written. Make file and folder writable, or name another file with --shop.", fault),
+        SqliteException { SqliteErrorCode: Full } => new ShopException(ShopFault.Full, $"there is no room left for {file}. Nothing was written, and what was there is whole. Make room on the disk, then do it again.", fault),
+        SqliteException { SqliteErrorCode: NoDatabase } => new ShopException(ShopFault.Damaged, $"{file} is no shop file, or its beginning is damaged. Nothing was changed. Name another with --shop, or put the last good copy in its place.", fault),
+        SqliteException { SqliteErrorCode: Corrupt } => new ShopException(ShopFault.Damaged, $"{file} is damaged. Nothing was written. contam job check says where, and contam job export saves what can be read.", fault),
+        SqliteException { SqliteErrorCode: CannotOpen } or UnauthorizedAccessException => new ShopException(ShopFault.Missing, $"{file} cannot be opened. Check its name, its folder, and whether you may write there.", fault),
+        SqliteException { SqliteErrorCode: InputOutput } or IOException => new ShopException(ShopFault.Damaged, $"{file} cannot be read or written: the disk reports an error. Nothing that was acknowledged is lost by contam. Copy the file and those beside it to another disk, then run contam job check on the copy.", fault),
+        _ => null,
+    };
+
+    private void Prepare(SqliteOptions options)
+    {
+        // The wait is SQLite's own, which asks again after a millisecond; the provider's asks every 150 ms.
+        Execute(null, FormattableString.Invariant($"PRAGMA busy_timeout = {(int)options.Patience.TotalMilliseconds}"));
+        Execute(null, "PRAGMA foreign_keys = ON");
+        int version = Version();
+        if (version > Migrations.Newest)
+            throw new ShopException(ShopFault.Newer, FormattableString.Invariant($"{file} was written by a later contam (its tables are version {version}, this one knows {Migrations.Newest}). Nothing was changed. Use the later contam, or name another file with --shop."));
+        if (options.OnlyRead)
+            return;
+        if (version < Migrations.Newest)
+        {
+            Execute(null, "PRAGMA journal_mode = WAL");
+            Migrate();
+        }
+
+        Execute(null, "PRAGMA synchronous = FULL");
+        if (options.MostPages is { } most)
+            Execute(null, FormattableString.Invariant($"PRAGMA max_page_count = {most}"));
+    }
+
+    private void Migrate()
+    {
+        using DbTransaction change = BeginWrite();
+        // Somebody else may have been quicker.
+        for (int version = Version(change); version < Migrations.Newest; version++)
+        {
+            Execute(change, Migrations.ForSqlite[version]);
+            Execute(change, FormattableString.Invariant($"PRAGMA user_version = {version + 1}"));
+        }
+
+        change.Commit();
+    }
+
+    private int Version(DbTransaction? change = null)
+    {
+        using DbCommand ask = Command(change, "PRAGMA user_version");
+        return Convert.ToInt32(ask.ExecuteScalar(), CultureInfo.InvariantCulture);
+    }
+
+    private List<string> Lines(string question)
+    {
+        using DbCommand ask = Command(null, question);
+        using DbDataReader rows = ask.ExecuteReader();
+        var lines = new List<string>();
+        while (rows.Read())
+            lines.Add(rows.GetValue(0).ToString() ?? "");
+        return lines;
+    }
+
+    /// <summary>Entries one at a time, as far as each can be found; a page that is damaged takes its own with it and no others.</summary>
+    private ImmutableArray<JobEntry> ReadOneByOne(string job, out string? damage)
+    {
+        var entries = ImmutableArray.CreateBuilder<JobEntry>();
+        var lost = new List<long>();
+        long last = LastSequence(job);
+        for (long sequence = 1; sequence <= last; sequence++)
+        {
+            try
+            {
+                using DbCommand select = Command(null, "SELECT previous, hash, body FROM entries WHERE job = @job AND sequence = @sequence", ("@job", job), ("@sequence", sequence));
+                using DbDataReader rows = select.ExecuteReader();
+                if (rows.Read())
+                    entries.Add(new JobEntry(sequence, rows.GetString(0), rows.GetString(1), rows.GetString(2)));
+                else
+                    lost.Add(sequence);
+            }
+            catch (SqliteException)
+            {
+                lost.Add(sequence);
+            }
+        }
+
+        damage = lost.Count == 0 ? null : FormattableString.Invariant($"{lost.Count} of {last} entries cannot be read: {string.Join(", ", lost.Take(20))}{(lost.Count > 20 ? ", …" : "")}");
+        return entries.ToImmutable();
+    }
+
+    private long LastSequence(string job)
+    {
+        try
+        {
+            return Find(job)?.Sequence ?? 0;
+        }
+        catch (ShopException)
+        {
+            return 0;
+        }
+    }
+}

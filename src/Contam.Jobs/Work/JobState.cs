@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using Contam.Jobs.Entries;
+using Contam.Plans;
+
+namespace Contam.Jobs.Work;
+
+/// <summary>A tick that counts.</summary>
+/// <param name="Sequence">The entry that made it.</param>
+/// <param name="Entry">What the entry says.</param>
+public sealed record Tick(long Sequence, Ticked Entry);
+
+/// <summary>A look at a part.</summary>
+/// <param name="Sequence">The entry that tells of it; that of the opening for looks before it.</param>
+/// <param name="Seen">What was seen.</param>
+/// <param name="By">Who.</param>
+/// <param name="IsAnswered">Whether a plan has been made with it.</param>
+public sealed record LookTaken(long Sequence, SeenAt Seen, string By, bool IsAnswered);
+
+/// <summary>A reading.</summary>
+/// <param name="Sequence">The entry that tells of it.</param>
+/// <param name="Entry">What the entry says.</param>
+/// <param name="IsStale">Whether the part was worked on since, so that it must be measured again.</param>
+public sealed record ReadingTaken(long Sequence, Measured Entry, bool IsStale);
+
+/// <summary>How a job stands. Folded from its entries; nothing else is known of it.</summary>
+public sealed record JobState
+{
+    /// <summary>What it was opened with.</summary>
+    public required Opened Opened { get; init; }
+
+    /// <summary>The plan that holds now.</summary>
+    public required PlanDocument Plan { get; init; }
+
+    /// <summary>The hash of that plan's JSON.</summary>
+    public required string PlanSha256 { get; init; }
+
+    /// <summary>The steps that hold now.</summary>
+    public required WorkSteps Steps { get; init; }
+
+    /// <summary>The ticks that count, by the key of their step. Never enumerated; ask it for a step.</summary>
+    public required ImmutableDictionary<string, Tick> TickOf { get; init; }
+
+    /// <summary>Why steps that were done are open again, by key. Never enumerated; ask it for a step.</summary>
+    public required ImmutableDictionary<string, string> ReopenedBecause { get; init; }
+
+    /// <summary>Every look, in order.</summary>
+    public required ImmutableArray<LookTaken> Looks { get; init; }
+
+    /// <summary>Every reading, in order.</summary>
+    public required ImmutableArray<ReadingTaken> Readings { get; init; }
+
+    /// <summary>Items that were ordered, in order, each once.</summary>
+    public required ImmutableArray<string> Ordered { get; init; }
+
+    /// <summary>Items that have come, in order, each once.</summary>
+    public required ImmutableArray<string> Arrived { get; init; }
+
+    /// <summary>Parts that are at an outside workshop, in the order in which they went.</summary>
+    public required ImmutableArray<string> Away { get; init; }
+
+    /// <summary>Every tick that was made out of turn and still counts, in order.</summary>
+    public required ImmutableArray<Tick> OutOfTurn { get; init; }
+
+    /// <summary>The sequence of the release that holds; <c>null</c> where the engine may not be run.</summary>
+    public required long? ReleasedAt { get; init; }
+
+    /// <summary>Whether the engine may be run again.</summary>
+    public bool IsReleased => ReleasedAt is not null;
+
+    /// <summary>Whether a step is done.</summary>
+    public bool IsDone(WorkStep step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        return TickOf.ContainsKey(step.Key);
+    }
+
+    /// <summary>The steps that are open, by number.</summary>
+    public IEnumerable<WorkStep> Open => Steps.All.Where(step => !IsDone(step));
+
+    /// <summary>Looks that no plan has been made with yet.</summary>
+    public IEnumerable<LookTaken> Unanswered => Looks.Where(look => !look.IsAnswered);
+
+    /// <summary>Whether a part is off the engine: taken off and not put back.</summary>
+    public bool IsOff(string part) =>
+        Steps.All.Any(step => step.Action == StepAction.Remove && step.Parts.Contains(part) && IsDone(step))
+        && !Steps.All.Any(step => step.Action == StepAction.Refit && step.Parts.Contains(part) && IsDone(step));
+}

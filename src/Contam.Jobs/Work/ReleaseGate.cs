@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Contam.Families;
+using Contam.Plans;
+using Contam.Reports.Text;
+
+namespace Contam.Jobs.Work;
+
+/// <summary>Something that stands between an engine and its first start.</summary>
+/// <param name="Text">What is missing, as a clause without a full stop.</param>
+/// <param name="Mend">What to do, as a sentence.</param>
+public sealed record Missing(string Text, string Mend);
+
+/// <summary>
+/// Whether the engine may be run again: only when nothing at all is open. Steps, exposed parts, readings, finds and parts that are away are each looked
+/// at by themselves, so that a slip in one of them does not open the gate.
+/// </summary>
+public static class ReleaseGate
+{
+    /// <summary>Everything that is missing, in the order in which it is best dealt with; empty where the engine may be run.</summary>
+    /// <param name="state">How the job stands.</param>
+    /// <param name="family">The family, as the job keeps it.</param>
+    public static ImmutableArray<Missing> Missing(JobState state, Family family)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(family);
+        return [.. Finds(state), .. Steps(state), .. Parts(state), .. Away(state), .. Readings(state, family)];
+    }
+
+    /// <summary>The limits that must have been measured: of every part that is tested here, and the holds that are tried before fluid goes in. In file order.</summary>
+    public static ImmutableArray<Limit> Due(JobState state, Family family)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(family);
+        var tested = TestedParts(state);
+        var held = state.Steps.All.Where(step => step is { Phase: Phase.Prove, IsBeforeRelease: true }).SelectMany(step => step.Parts).ToHashSet(StringComparer.Ordinal);
+        return [.. family.Limits.Where(limit => tested.Contains(limit.Part.Value) || (held.Contains(limit.Part.Value) && limit.Measures is Measure.PressureDrop or Measure.VacuumDrop))];
+    }
+
+    private static HashSet<string> TestedParts(JobState state) =>
+        state.Steps.All.Where(step => step is { Action: StepAction.Test, Technician: not null }).SelectMany(step => step.Parts).ToHashSet(StringComparer.Ordinal);
+
+    private static IEnumerable<Missing> Finds(JobState state) => state.Unanswered.Select(look => new Missing(
+        $"{look.Seen.Debris} {(look.Seen.Found ? "was found" : "was looked for and not found")} at {look.Seen.Part} (entry {Number(look.Sequence)}), and no plan has been made with it",
+        "Plan again: contam job replan."));
+
+    private static IEnumerable<Missing> Steps(JobState state) => state.Open.Where(step => step.IsBeforeRelease).Select(step => new Missing(
+        $"step {Number(step.Number)} is open{(state.ReopenedBecause.TryGetValue(step.Key, out string? why) ? $" again, because {why}" : "")}: {Shortened(step.Text)}",
+        $"Do it, then: contam job tick {Number(step.Number)}."));
+
+    /// <summary>Whether every treatment that the plan gives a part has a step at it that is done.</summary>
+    private static IEnumerable<Missing> Parts(JobState state)
+    {
+        foreach (PlanPart part in state.Plan.Parts)
+        {
+            TreatmentKind[] open = [.. part.Treatment.Where(treatment => !IsTreated(state, part, treatment))];
+            if (open.Length > 0)
+            {
+                string grade = part.Exposure.Any(line => line.Grade == Grade.Exposed) ? "exposed" : "guarded";
+                yield return new Missing($"{part.Id} is {grade} and not yet done: {string.Join(", ", open.Select(one => one.ToString().ToLowerInvariant()))}", "Do its steps.");
+            }
+        }
+    }
+
+    private static bool IsTreated(JobState state, PlanPart part, TreatmentKind treatment) => state.Steps.All.Any(step =>
+        state.IsDone(step) && step.Phase is Phase.CleanOut or Phase.Test && step.Action == ActionOf(treatment) && step.Parts.Contains(part.Id));
+
+    private static StepAction ActionOf(TreatmentKind treatment) => treatment switch
+    {
+        TreatmentKind.Inspect => StepAction.Inspect,
+        TreatmentKind.Flush => StepAction.Flush,
+        TreatmentKind.Clean => StepAction.Clean,
+        TreatmentKind.Test => StepAction.Test,
+        _ => StepAction.Replace,
+    };
+
+    private static IEnumerable<Missing> Away(JobState state) => state.Away.Select(part =>
+        new Missing($"{part} is at the outside workshop", $"When it is here again: contam job back {part}."));
+
+    private static IEnumerable<Missing> Readings(JobState state, Family family)
+    {
+        var due = Due(state, family).Select(limit => limit.Id).ToHashSet(StringComparer.Ordinal);
+        var tested = TestedParts(state);
+        long lastFitted = state.Steps.All.Where(step => step.Action == StepAction.Refit && state.IsDone(step)).Select(step => state.TickOf[step.Key].Sequence).DefaultIfEmpty().Max();
+        foreach (Limit limit in family.Limits)
+        {
+            ReadingTaken? last = state.Readings.LastOrDefault(reading => reading.Entry.Limit == limit.Id);
+            string measure = $"contam job measure {limit.Id} READINGS";
+            if (last is null && due.Contains(limit.Id))
+                yield return new Missing($"{limit.Id} at {limit.Part} has no reading", $"Measure it: {measure}.");
+            else if (last is { IsStale: true } && due.Contains(limit.Id))
+                yield return new Missing($"{limit.Id} at {limit.Part} was measured before the part was last worked on (entry {Number(last.Sequence)})", $"Measure it again: {measure}.");
+            else if (last is not null && due.Contains(limit.Id) && !tested.Contains(limit.Part.Value) && last.Sequence < lastFitted)
+                yield return new Missing($"{limit.Id} at {limit.Part} was measured before everything was back on (entry {Number(last.Sequence)})", $"Measure it again: {measure}.");
+            else if (last is { Entry.Verdict: not ("good" or "marginal") })
+                yield return new Missing($"the reading of {limit.Id} at {limit.Part} is {(last.Entry.Verdict == "reject" ? "rejected" : "undecided")} (entry {Number(last.Sequence)}): {last.Entry.Because}", $"Put it right and measure again: {measure}.");
+        }
+    }
+
+    private static string Shortened(string text)
+    {
+        string harmless = TextPage.Harmless(text);
+        int end = harmless.IndexOf(". ", StringComparison.Ordinal);
+        return (end < 0 ? harmless : harmless[..end]).TrimEnd('.');
+    }
+
+    private static string Number(long number) => number.ToString(CultureInfo.InvariantCulture);
+}

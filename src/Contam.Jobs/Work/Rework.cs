@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Jobs.Entries;
+using Contam.Plans;
+using Contam.Treatment;
+using Contam.Treatment.Reading;
+
+namespace Contam.Jobs.Work;
+
+/// <summary>What a new plan changes in a job.</summary>
+public sealed record PlanChange
+{
+    /// <summary>The new plan.</summary>
+    public required PlanDocument Plan { get; init; }
+
+    /// <summary>The looks that it was made with and that the plan before was not.</summary>
+    public required ImmutableArray<LookTaken> Answers { get; init; }
+
+    /// <summary>The steps that will hold.</summary>
+    public required WorkSteps Steps { get; init; }
+
+    /// <summary>Steps that are new, by number.</summary>
+    public required ImmutableArray<WorkStep> Added { get; init; }
+
+    /// <summary>Steps that were done and are open again, by number, each with why.</summary>
+    public required ImmutableArray<(WorkStep Step, string Because)> Reopened { get; init; }
+
+    /// <summary>Steps that are gone, by their old number; done or not.</summary>
+    public required ImmutableArray<WorkStep> Dropped { get; init; }
+
+    /// <summary>Steps of the plan before that stay due: a part that is off must go back.</summary>
+    public required ImmutableArray<CarriedStep> Carried { get; init; }
+
+    /// <summary>How many steps are done and stay so.</summary>
+    public required int StayDone { get; init; }
+
+    /// <summary>Parts that are reached now and were not, in the order of the family.</summary>
+    public required ImmutableArray<PlanPart> PartsAdded { get; init; }
+
+    /// <summary>Parts that were reached, or not cleared, and need nothing now; in the order of the family.</summary>
+    public required ImmutableArray<PlanPart> PartsDropped { get; init; }
+
+    /// <summary>Whether the work stays as it is.</summary>
+    public bool ChangesNothing => Added.IsEmpty && Reopened.IsEmpty && Dropped.IsEmpty;
+}
+
+/// <summary>
+/// Plans the work of a job again with what was seen since. What is done stays done, unless a find dirties it again (see <see cref="Dirtying"/>) or it
+/// was done on the strength of something that is open now (see <see cref="Reopening"/>). A part that is off goes back, also where the new plan has
+/// no more work at it.
+/// </summary>
+public static class Rework
+{
+    /// <summary>The change that these looks bring, together with those of the job that no plan has been made with yet.</summary>
+    /// <param name="state">How the job stands.</param>
+    /// <param name="family">The family, as the job keeps it.</param>
+    /// <param name="standard">The standard, as the job keeps it.</param>
+    /// <param name="looks">Looks beyond those in the state; parts and debris are of the family and the standard.</param>
+    public static PlanChange Of(JobState state, Family family, ShopStandard standard, ImmutableArray<LookTaken> looks)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(family);
+        ArgumentNullException.ThrowIfNull(standard);
+        Catalogue catalogue = standard.CatalogueOf();
+        ImmutableArray<LookTaken> answers = [.. state.Unanswered, .. looks];
+        PlanDocument plan = Planner.Plan(RequestOf(state, family, standard, catalogue, answers));
+        ImmutableArray<CarriedStep> carried = CarriedInto(state, plan);
+        WorkSteps now = WorkSteps.Of(plan, carried);
+        var opened = new List<OpenAgain>();
+        foreach (LookTaken find in answers.Where(look => look.Seen.Found))
+            opened.AddRange(Dirtying.Of(state, family, find, catalogue.FindDebris(find.Seen.Debris)!).Where(one => now.Find(one.Key) is not null && opened.All(other => other.Key != one.Key)));
+        Reopening.Follow(state, now, opened);
+        return Describe(state, plan, now, carried, opened, answers);
+    }
+
+    private static PlanChange Describe(
+        JobState state, PlanDocument plan, WorkSteps now, ImmutableArray<CarriedStep> carried, List<OpenAgain> opened, ImmutableArray<LookTaken> answers)
+    {
+        var before = state.Plan.Parts.Where(NeedsWork).Select(part => part.Id).ToHashSet(StringComparer.Ordinal);
+        var after = plan.Parts.Where(NeedsWork).Select(part => part.Id).ToHashSet(StringComparer.Ordinal);
+        return new PlanChange
+        {
+            Plan = plan,
+            Answers = answers,
+            Steps = now,
+            Added = [.. now.All.Where(step => state.Steps.Find(step.Key) is null)],
+            Reopened = [.. opened.Select(one => (Step: now.Find(one.Key)!, one.Because)).OrderBy(one => one.Step.Number)],
+            Dropped = [.. state.Steps.All.Where(step => now.Find(step.Key) is null)],
+            Carried = carried,
+            StayDone = now.All.Count(step => state.IsDone(step) && opened.All(one => one.Key != step.Key)),
+            PartsAdded = [.. plan.Parts.Where(part => NeedsWork(part) && !before.Contains(part.Id))],
+            PartsDropped = [.. state.Plan.Parts.Where(part => NeedsWork(part) && !after.Contains(part.Id))],
+        };
+    }
+
+    private static bool NeedsWork(PlanPart part) => !part.Treatment.IsEmpty;
+
+    private static PlanRequest RequestOf(JobState state, Family family, ShopStandard standard, Catalogue catalogue, ImmutableArray<LookTaken> answers)
+    {
+        ImmutableArray<LookTaken> counted = [.. state.Looks.Where(look => look.IsAnswered), .. answers];
+        var asked = state.Plan.Debris.Concat(answers.Where(look => look.Seen.Found).Select(look => look.Seen.Debris)).ToHashSet(StringComparer.Ordinal);
+        return new PlanRequest(
+            family,
+            standard,
+            [.. state.Plan.Failed.Concat(answers.Where(look => look.Seen.Failed).Select(look => look.Seen.Part)).Distinct(StringComparer.Ordinal).Select(id => new PartId(id))],
+            [.. catalogue.Debris.Where(debris => asked.Contains(debris.Name))])
+        {
+            Findings = [.. counted.Select(look => FindingOf(look, catalogue))],
+            Technicians = state.Plan.Hours.Technicians,
+        };
+    }
+
+    private static Finding FindingOf(LookTaken look, Catalogue catalogue) => new(new PartId(look.Seen.Part), catalogue.FindDebris(look.Seen.Debris)!, look.Seen.Found)
+    {
+        Size = look.Seen.SizeUm is { } size ? ParticleSize.FromMicrometres(size) : null,
+        Magnetic = look.Seen.Magnetic,
+    };
+
+    /// <summary>The refits of parts that are off and that the new plan would not put back.</summary>
+    private static ImmutableArray<CarriedStep> CarriedInto(JobState state, PlanDocument plan)
+    {
+        var planned = StepKey.Of(plan).ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. state.Steps.All
+                .Where(step => step.Action == StepAction.Refit && step.Parts.Length == 1 && !state.IsDone(step) && !planned.Contains(step.Key) && state.IsOff(step.Parts[0]))
+                .Select(step => new CarriedStep(step.Key, step.Parts[0], step.Text, step.Minutes, [.. step.After.Select(number => state.Steps.Find(number)!.Key)])),
+        ];
+    }
+}

@@ -1,0 +1,118 @@
+using Contam.Jobs.Work;
+
+namespace Contam.Jobs.Tests;
+
+/// <summary>What is found on the way changes the work.</summary>
+public class A_find
+{
+    [Fact]
+    public void Is_shown_and_not_taken_over_a_pipe()
+    {
+        using JobBench bench = JobBench.WithJob();
+        Answer answer = bench.Job("found", "forward-gear=water");
+        Assert.Equal(1, answer.Exit);
+        Assert.EndsWith("Step numbers are those of the new plan.\nNothing is changed. With --yes it is taken.\n", answer.Out, StringComparison.Ordinal);
+        Assert.Equal(1, bench.Read().Summary.Sequence);
+    }
+
+    [Theory]
+    [InlineData("n\n", 1, 1)]
+    [InlineData("y\n", 0, 3)]
+    public void Is_asked_about_at_a_terminal(string typed, int exit, long entries)
+    {
+        using JobBench bench = JobBench.WithJob();
+        Assert.Equal(exit, bench.JobAtTerminal(typed, "found", "forward-gear=water").Exit);
+        Assert.Equal(entries, bench.Read().Summary.Sequence);
+    }
+
+    [Fact]
+    public void Keeps_what_is_done_where_it_cannot_have_been_dirtied()
+    {
+        using JobBench bench = JobBench.WithJob();
+        int last = bench.Read().State.Steps.All.Last(step => step.Phase == Phase.CleanOut && step.Number < 66).Number;
+        bench.TickTo(last);
+        string[] cleaned = [.. DoneKeys(bench, StepAction.Clean)];
+        Assert.NotEmpty(cleaned);
+        // Everything lies on the bench: what is found on a gear cannot have got into the shafts since, nor into the housing, which it had left.
+        Assert.Equal(0, bench.Job("found", "forward-gear=metal:300um", "--yes").Exit);
+        JobState state = bench.Read().State;
+        Assert.Equal(cleaned.Where(key => !key.Contains("/forward-gear/", StringComparison.Ordinal)), DoneKeys(bench, StepAction.Clean));
+        WorkStep again = state.Steps.All.Single(step => step.Action == StepAction.Clean && step.Parts.Contains("forward-gear"));
+        Assert.Equal("metal was found at forward-gear after it", state.ReopenedBecause[again.Key]);
+    }
+
+    [Fact]
+    public void Opens_again_what_is_back_on_the_engine_and_can_be_reached()
+    {
+        using JobBench bench = JobBench.WithJob();
+        bench.TickAll();
+        Answer answer = bench.Job("found", "gear-housing=metal:300um", "--yes");
+        Assert.Equal(0, answer.Exit);
+        JobState state = bench.Read().State;
+        foreach (StepAction action in new[] { StepAction.Remove, StepAction.Clean, StepAction.Refit })
+        {
+            WorkStep step = state.Steps.All.Single(one => one.Action == action && one.Parts.Contains("forward-gear"));
+            Assert.False(state.IsDone(step));
+            Assert.Equal("metal found at gear-housing can have gone on to forward-gear since", state.ReopenedBecause[step.Key]);
+        }
+
+        // What was made safe at the beginning stays so.
+        Assert.True(state.IsDone(state.Steps.Find(3)!));
+        Assert.Equal((1, 0), (bench.Job("release").Exit, bench.Job("check").Exit));
+    }
+
+    [Fact]
+    public void Of_other_debris_asks_for_the_parts_to_be_cleaned_of_it_too()
+    {
+        using JobBench bench = JobBench.WithJob();
+        bench.TickTo(40);
+        Assert.Equal(0, bench.Job("found", "forward-gear=water", "--yes").Exit);
+        JobState state = bench.Read().State;
+        Assert.Equal(["metal", "water"], state.Plan.Debris);
+        WorkStep cleaning = state.Steps.All.Single(step => step.Action == StepAction.Clean && step.Parts.Contains("gear-housing"));
+        Assert.Equal("clean out/clean/gear-housing/metal+water", cleaning.Key);
+        Assert.False(state.IsDone(cleaning));
+        Assert.True(state.IsOff("forward-gear"));
+    }
+
+    [Fact]
+    public void That_clears_a_part_which_is_off_leaves_its_refit_due()
+    {
+        using JobBench bench = JobBench.WithJob();
+        int off = bench.StepAt(StepAction.Remove, "upper-plug", Phase.Strip);
+        bench.TickTo(off);
+        Answer answer = bench.Job("clean", "gear-housing=metal", "--yes");
+        Assert.Equal((0, ""), (answer.Exit, answer.Error));
+        JobState state = bench.Read().State;
+        Assert.Empty(state.Plan.Steps.Where(step => step.Part == "upper-plug"));
+        WorkStep refit = state.Steps.All.Single(step => step.Parts.Contains("upper-plug"));
+        Assert.True(refit is { Action: StepAction.Refit, IsCarried: true, IsBeforeRelease: true });
+        WorkStep firstProof = state.Steps.All.First(step => step.Phase == Phase.Prove);
+        Assert.Contains(refit.Number, TickOrder.OpenBefore(state, firstProof).Select(step => step.Number));
+    }
+
+    [Fact]
+    public void Of_nothing_is_worthless_after_the_part_was_cleaned()
+    {
+        using JobBench bench = JobBench.WithJob();
+        bench.TickTo(34);
+        Answer answer = bench.Job("clean", "gear-housing", "--yes");
+        Assert.Equal((2, "contam: gear-housing was worked on in step 34; that it is clean now says nothing of what came through it before. Write it down with contam job note.\n"), (answer.Exit, answer.Error));
+    }
+
+    [Fact]
+    public void Written_down_for_later_is_open_until_it_is_planned_with()
+    {
+        using JobBench bench = JobBench.WithJob();
+        Assert.Equal(0, bench.Job("found", "forward-gear=water", "--later").Exit);
+        Assert.Contains("Water was found at forward-gear (entry 2), and no plan has been made with it.", bench.Job("release").Out.Replace("\n  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Equal(0, bench.Job("replan", "--yes").Exit);
+        Assert.Empty(bench.Read().State.Unanswered);
+    }
+
+    private static IEnumerable<string> DoneKeys(JobBench bench, StepAction action)
+    {
+        JobState state = bench.Read().State;
+        return state.Steps.All.Where(step => step.Action == action && state.IsDone(step)).Select(step => step.Key).Order(StringComparer.Ordinal).ToArray();
+    }
+}

@@ -1,0 +1,63 @@
+using Microsoft.Data.Sqlite;
+
+namespace Contam.Jobs.Tests;
+
+/// <summary>What somebody changes in the file without the program is found, and nothing is built on it.</summary>
+public class An_edit_behind_the_back
+{
+    [Theory]
+    [InlineData("UPDATE entries SET body = replace(body, 'on the slip', 'on the quay') WHERE sequence = 2", "entry 2 was changed after it was written")]
+    [InlineData("DELETE FROM entries WHERE sequence = 2", "entry 2 is missing")]
+    [InlineData("DELETE FROM entries WHERE sequence = 3", "its row in the list does not say what its entries come to: an entry is missing at the end, or the row was changed")]
+    [InlineData("UPDATE jobs SET state = 'released'", "its row in the list does not say what its entries come to: an entry is missing at the end, or the row was changed")]
+    public void Is_found_by_check(string edit, string found)
+    {
+        using JobBench bench = Edited(edit);
+        Answer answer = bench.Job("check");
+        Assert.Equal((1, $"job {Id(bench)}: {found}.\n"), (answer.Exit, answer.Out));
+    }
+
+    [Fact]
+    public void Of_a_kept_text_is_found_by_check()
+    {
+        using JobBench bench = Edited("UPDATE texts SET text = replace(text, 'pinion', 'pinyon')");
+        Answer answer = bench.Job("check");
+        Assert.Equal(1, answer.Exit);
+        Assert.StartsWith($"job {Id(bench)}: a text that a job in ", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Is_not_built_on_and_the_rest_can_be_saved()
+    {
+        using JobBench bench = Edited("UPDATE entries SET body = replace(body, 'on the slip', 'on the quay') WHERE sequence = 2");
+        Answer tick = bench.Job("tick", "1");
+        Assert.Equal(2, tick.Exit);
+        Assert.EndsWith("is not as it was written: entry 2 was changed after it was written. Nothing was changed. contam job check says more, contam job export saves what can be read.\n", tick.Error, StringComparison.Ordinal);
+        Answer export = bench.Job("export");
+        Assert.Equal(1, export.Exit);
+        An_export.AssertFits(export.Out);
+        Assert.Contains("on the quay", export.Out, StringComparison.Ordinal);
+        File.WriteAllText(bench.At("job.json"), export.Out);
+        Answer import = bench.Call("job", "import", bench.At("job.json"), "--shop", bench.At("other.db"));
+        Assert.Equal((2, "contam: FOLDER/job.json is not taken in: entry 2 was changed after it was written. Ask for a fresh export.\n"), (import.Exit, import.Error));
+    }
+
+    private static string Id(JobBench bench)
+    {
+        using Contam.Jobs.Stores.IJobStore store = Contam.Jobs.Stores.Shops.Open(bench.Shop, mayCreate: false);
+        return store.List()[0].Id;
+    }
+
+    private static JobBench Edited(string edit)
+    {
+        JobBench bench = JobBench.WithJob();
+        bench.Job("note", "on the slip until Friday");
+        bench.Job("tick", "1");
+        using var connection = new SqliteConnection($"Data Source={bench.Shop};Pooling=False");
+        connection.Open();
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = "DROP TRIGGER entries_stay; DROP TRIGGER entries_remain; " + edit;
+        command.ExecuteNonQuery();
+        return bench;
+    }
+}

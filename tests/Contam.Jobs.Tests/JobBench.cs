@@ -1,0 +1,87 @@
+using Contam.Cli;
+using Contam.Jobs.Stores;
+using Contam.Reports.Text;
+using Contam.Support;
+
+namespace Contam.Jobs.Tests;
+
+/// <summary>What a call of the command came to.</summary>
+internal sealed record Answer(int Exit, string Out, string Error);
+
+/// <summary>A shop of its own, in a folder that goes again, with a clock that goes on a minute at every look.</summary>
+internal sealed class JobBench : IDisposable
+{
+    public const string Gearcase = "systems/families/outboard-gearcase.yaml";
+
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("contam");
+    private readonly Clock clock = new();
+
+    /// <summary>The shop's file.</summary>
+    public string Shop => At("shop.db");
+
+    public string At(string name) => Path.Combine(folder.FullName, name);
+
+    /// <summary>A bench with a job for a gearcase whose pinion shed metal.</summary>
+    public static JobBench WithJob(string plan = $"plan {Gearcase} --failed pinion --debris metal --format json", string family = Gearcase)
+    {
+        var bench = new JobBench();
+        File.WriteAllText(bench.At("plan.json"), bench.Call(plan.Split(' ')).Out);
+        Answer opened = bench.Call("job", "open", bench.At("plan.json"), RepositoryFiles.At(family), "--customer", "Quay 4", "--engine", "port gearcase", "--technician", "Ada", "--shop", bench.Shop);
+        Assert.Equal((0, ""), (opened.Exit, opened.Error));
+        return bench;
+    }
+
+    /// <summary>Calls <c>contam job</c> with these words on this shop.</summary>
+    public Answer Job(params string[] words) => Call(["job", .. words, "--shop", Shop]);
+
+    /// <summary>Calls the command with colour, at a terminal where a person answers this.</summary>
+    public Answer JobAtTerminal(string typed, params string[] words) => Call(["job", .. words, "--shop", Shop], TextLook.Plain with { HasColour = true }, typed);
+
+    public Answer Call(params string[] words) => Call(words, TextLook.Plain, null);
+
+    /// <summary>Ticks every step before the first start whose number is not left out, each in its turn.</summary>
+    public void TickAll(params int[] leftOut)
+    {
+        foreach (Work.WorkStep step in Read().State.Open.Where(step => step.IsBeforeRelease && !leftOut.Contains(step.Number)).ToArray())
+            Assert.Equal((0, ""), Job("tick", Number(step.Number)) is var answer ? (answer.Exit, answer.Error) : default);
+    }
+
+    /// <summary>Ticks the steps up to and with this one.</summary>
+    public void TickTo(int last)
+    {
+        for (int number = 1; number <= last; number++)
+            Assert.Equal(0, Job("tick", Number(number)).Exit);
+    }
+
+    public JobRecord Read()
+    {
+        using IJobStore store = Shops.Open(Shop, mayCreate: false);
+        var book = new JobBook(store);
+        return book.Read(book.Store.List()[0].Id);
+    }
+
+    /// <summary>The number of the only step of this action at this part.</summary>
+    public int StepAt(StepAction action, string part, Phase phase) => Read().State.Steps.All.Single(step => step.Action == action && step.Phase == phase && step.Parts.Contains(part)).Number;
+
+    public void Dispose() => folder.Delete(recursive: true);
+
+    public static string Number(long number) => number.ToString(System.Globalization.CultureInfo.InvariantCulture);
+
+    private Answer Call(string[] words, TextLook look, string? typed)
+    {
+        Environment.CurrentDirectory = RepositoryFiles.At("");
+        using var answers = new StringWriter { NewLine = "\n" };
+        using var rest = new StringWriter { NewLine = "\n" };
+        int exit = ContamCommand.Run(words, new Shell(answers, rest, look) { Clock = clock, CanAsk = typed is not null, In = new StringReader(typed ?? "") });
+        return new Answer(exit, answers.ToString(), rest.ToString().Replace(folder.FullName, "FOLDER", StringComparison.Ordinal));
+    }
+
+    private sealed class Clock : TimeProvider
+    {
+        private DateTimeOffset now = new(2026, 5, 4, 9, 0, 0, TimeSpan.Zero);
+
+        public override TimeZoneInfo LocalTimeZone => TimeZoneInfo.Utc;
+
+        public override DateTimeOffset GetUtcNow() => now = now.AddMinutes(1);
+    }
+}

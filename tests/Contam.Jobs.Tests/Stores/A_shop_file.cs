@@ -1,0 +1,156 @@
+using Contam.Jobs.Stores;
+using Microsoft.Data.Sqlite;
+
+namespace Contam.Jobs.Tests.Stores;
+
+/// <summary>Jobs in one file: the contract, and what can be wrong with a file.</summary>
+public sealed class A_shop_file : StoreContract
+{
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("contam");
+
+    private string At => Path.Combine(folder.FullName, "shop.db");
+
+    public override void Dispose() => folder.Delete(recursive: true);
+
+    protected override IJobStore Open() => SqliteJobStore.Open(At, mayCreate: true);
+
+    [Fact]
+    public void Refuses_to_change_or_take_out_an_entry()
+    {
+        using IJobStore store = Open();
+        store.Create(First("a0000001"));
+        Assert.Contains("entries are only ever added", Assert.Throws<SqliteException>(() => Sql("UPDATE entries SET body = ''")).Message, StringComparison.Ordinal);
+        Assert.Contains("entries are only ever added", Assert.Throws<SqliteException>(() => Sql("DELETE FROM entries")).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Refuses_an_entry_of_no_job()
+    {
+        using IJobStore store = Open();
+        Assert.Throws<SqliteException>(() => Sql("PRAGMA foreign_keys = ON; INSERT INTO entries VALUES ('none', 1, '', '', '', '')"));
+    }
+
+    [Fact]
+    public void That_is_not_there_is_said_so() =>
+        Says(ShopFault.Missing, $"there is no shop file {At} yet. contam job open makes it; another one is named with --shop FILE.", () => SqliteJobStore.Open(At, mayCreate: false));
+
+    [Fact]
+    public void That_is_a_folder_is_said_so() =>
+        Says(ShopFault.Missing, $"{folder.FullName} is a folder. Name a file in it with --shop.", () => SqliteJobStore.Open(folder.FullName, mayCreate: true));
+
+    [Fact]
+    public void Of_a_later_version_is_left_alone()
+    {
+        Open().Dispose();
+        Sql("PRAGMA user_version = 99");
+        byte[] before = File.ReadAllBytes(At);
+        Says(ShopFault.Newer, $"{At} was written by a later contam (its tables are version 99, this one knows 2). Nothing was changed. Use the later contam, or name another file with --shop.", () => Open());
+        Assert.Equal(before, File.ReadAllBytes(At));
+    }
+
+    [Fact]
+    public void Of_an_earlier_version_is_brought_on_with_what_is_in_it()
+    {
+        using (SqliteConnection old = Connect())
+        {
+            using SqliteCommand make = old.CreateCommand();
+            make.CommandText = Migrations.ForSqlite[0] + "; PRAGMA user_version = 1; INSERT INTO texts VALUES ('x', 'kept')";
+            make.ExecuteNonQuery();
+        }
+
+        using IJobStore store = Open();
+        Assert.Equal("kept", store.Text("x"));
+        store.Create(First("a0000001"));
+        Assert.Throws<SqliteException>(() => Sql("DELETE FROM entries"));
+    }
+
+    [Fact]
+    public void That_is_no_shop_file_is_left_alone()
+    {
+        File.WriteAllText(At, new string('x', 5000));
+        Says(ShopFault.Damaged, $"{At} is no shop file, or its beginning is damaged. Nothing was changed. Name another with --shop, or put the last good copy in its place.", () => Open());
+        Assert.Equal(new string('x', 5000), File.ReadAllText(At));
+    }
+
+    [Fact]
+    public void Held_by_somebody_else_is_said_so_and_nothing_is_lost()
+    {
+        using IJobStore store = SqliteJobStore.Open(At, mayCreate: true, new SqliteOptions { Patience = TimeSpan.FromMilliseconds(1) });
+        store.Create(First("a0000001"));
+        using (SqliteConnection other = Connect())
+        {
+            using SqliteTransaction held = other.BeginTransaction(deferred: false);
+            Says(ShopFault.Locked, $"{At} is held by somebody else, who does not let go of it. Nothing was written. See who has it open, then do it again.", () => store.Append("a0000001", head => Next(head, "a note")));
+            Assert.Single(store.Entries("a0000001", out _));
+        }
+
+        Assert.NotNull(store.Append("a0000001", head => Next(head, "a note")));
+    }
+
+    [Fact]
+    public void That_may_only_be_read_is_read_and_not_written()
+    {
+        using (IJobStore writable = Open())
+            writable.Create(First("a0000001"));
+        using IJobStore store = SqliteJobStore.Open(At, mayCreate: false, new SqliteOptions { OnlyRead = true });
+        Assert.Single(store.List());
+        Says(ShopFault.ReadOnly, $"{At} may be read but not written. Nothing was written. Make file and folder writable, or name another file with --shop.", () => store.Append("a0000001", head => Next(head, "a note")));
+    }
+
+    [Fact]
+    public void Without_room_left_keeps_what_it_has()
+    {
+        using (IJobStore roomy = Open())
+            roomy.Create(First("a0000001"));
+        using IJobStore store = SqliteJobStore.Open(At, mayCreate: false, new SqliteOptions { MostPages = 1 });
+        string large = new('x', 100_000);
+        Says(ShopFault.Full, $"there is no room left for {At}. Nothing was written, and what was there is whole. Make room on the disk, then do it again.", () => store.Append("a0000001", head => Next(head, large)));
+        Assert.Single(store.Entries("a0000001", out _));
+        Assert.Empty(store.CheckPlace());
+    }
+
+    [Fact]
+    public void With_a_damaged_page_gives_what_can_be_read_and_says_what_cannot()
+    {
+        using (IJobStore store = Open())
+        {
+            store.Create(First("a0000001"));
+            for (int note = 0; note < 200; note++)
+                store.Append("a0000001", head => Next(head, new string('n', 500)));
+        }
+
+        Sql("PRAGMA wal_checkpoint(TRUNCATE)");
+        byte[] bytes = File.ReadAllBytes(At);
+        // The last page full of notes; the first one is the root of them all by now, and holds them no more.
+        int page = bytes.AsSpan().LastIndexOf(System.Text.Encoding.UTF8.GetBytes(new string('n', 400))) / 4096;
+        bytes.AsSpan(page * 4096, 4096).Fill(0xFF);
+        File.WriteAllBytes(At, bytes);
+        using IJobStore damaged = Open();
+        Assert.NotEmpty(damaged.CheckPlace());
+        int left = damaged.Entries("a0000001", out string? damage).Length;
+        Assert.InRange(left, 100, 200);
+        Assert.StartsWith($"{201 - left} of 201 entries cannot be read: ", damage, StringComparison.Ordinal);
+    }
+
+    private static void Says(ShopFault fault, string message, Func<object?> work)
+    {
+        ShopException said = Assert.Throws<ShopException>(() => { (work() as IDisposable)?.Dispose(); });
+        Assert.Equal((fault, message), (said.Fault, said.Message));
+    }
+
+    private SqliteConnection Connect()
+    {
+        SQLitePCL.Batteries_V2.Init();
+        var connection = new SqliteConnection($"Data Source={At};Pooling=False");
+        connection.Open();
+        return connection;
+    }
+
+    private void Sql(string text)
+    {
+        using SqliteConnection connection = Connect();
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = text;
+        command.ExecuteNonQuery();
+    }
+}

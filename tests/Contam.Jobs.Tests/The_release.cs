@@ -1,0 +1,127 @@
+using Contam.Jobs.Work;
+
+namespace Contam.Jobs.Tests;
+
+/// <summary>Nobody turns the key before the record is complete.</summary>
+public class The_release
+{
+    [Fact]
+    public void Is_refused_while_a_single_step_is_open()
+    {
+        using JobBench bench = JobBench.WithJob();
+        int last = bench.Read().State.Steps.All.Last(step => step.IsBeforeRelease).Number;
+        bench.TickAll(leftOut: last);
+        Measure(bench);
+        Answer answer = bench.Job("release");
+        Assert.Equal(1, answer.Exit);
+        Assert.StartsWith("Not released: 1 thing is missing. The engine may not be run.\n- Step " + JobBench.Number(last) + " is open: Leak check", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Is_refused_while_a_reading_is_missing_and_says_how_to_take_it()
+    {
+        using JobBench bench = JobBench.WithJob();
+        bench.TickAll();
+        Assert.Equal(0, bench.Job("measure", "gearcase-vacuum-hold", "0.30bar", "0.295bar", "--minutes", "5").Exit);
+        Answer answer = bench.Job("release");
+        Assert.Equal(
+            "Not released: 1 thing is missing. The engine may not be run.\n- Gearcase-pressure-hold at gear-housing has no reading. Measure it: contam job\n  measure gearcase-pressure-hold READINGS.\n",
+            answer.Out);
+    }
+
+    [Fact]
+    public void Is_refused_while_a_reading_is_rejected_even_one_that_nobody_asked_for()
+    {
+        using JobBench bench = JobBench.WithJob();
+        bench.TickAll();
+        Measure(bench);
+        Assert.Equal(1, bench.Job("measure", "pinion-backlash", "0.9mm").Exit);
+        Assert.Contains("The reading of pinion-backlash at pinion is rejected", bench.Job("release").Out, StringComparison.Ordinal);
+        Assert.Equal(0, bench.Job("measure", "pinion-backlash", "0.2mm").Exit);
+        Assert.Equal(0, bench.Job("release").Exit);
+    }
+
+    [Fact]
+    public void Is_refused_while_a_reading_is_older_than_the_work_at_its_part()
+    {
+        using JobBench bench = JobBench.WithJob();
+        Measure(bench);
+        bench.TickAll();
+        Assert.Contains("Gearcase-pressure-hold at gear-housing was measured before the part was last worked on (entry 2).", Unfolded(bench), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Is_refused_while_a_hold_is_older_than_the_last_part_put_back()
+    {
+        using JobBench bench = JobBench.WithJob();
+        bench.TickTo(70);
+        Measure(bench);
+        bench.TickAll();
+        Assert.Contains("Gearcase-pressure-hold at gear-housing was measured before everything was back on (entry 72).", Unfolded(bench), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Is_refused_while_a_part_is_away()
+    {
+        using JobBench bench = JobBench.WithJob();
+        bench.TickAll();
+        Measure(bench);
+        Assert.Equal(0, bench.Job("sent", "driveshaft").Exit);
+        Assert.Equal("Not released: 1 thing is missing. The engine may not be run.\n- Driveshaft is at the outside workshop. When it is here again: contam job back\n  driveshaft.\n", bench.Job("release").Out);
+        Assert.Equal((0, 0), (bench.Job("back", "driveshaft").Exit, bench.Job("release").Exit));
+    }
+
+    [Fact]
+    public void Says_who_did_what_and_what_is_due_and_lets_the_engine_run()
+    {
+        using JobBench bench = JobBench.WithJob();
+        bench.TickAll();
+        Measure(bench);
+        WorkStep firstRun = bench.Read().State.Steps.All.First(step => !step.IsBeforeRelease);
+        Answer early = bench.Job("tick", JobBench.Number(firstRun.Number), "--anyway", "in a hurry");
+        Assert.Equal((1, $"Step {firstRun.Number} runs the engine, and the job is not released. contam job release says what is missing.\n"), (early.Exit, early.Out));
+        Answer sheet = bench.Job("release", "--by", "Bo");
+        Assert.Equal((0, ""), (sheet.Exit, sheet.Error));
+        Assert.StartsWith($"# Release of job {bench.Read().Id}\n\nQuay 4, port gearcase. ", sheet.Out, StringComparison.Ordinal);
+        Assert.Contains("Released by Bo", sheet.Out, StringComparison.Ordinal);
+        Assert.Contains("\n- At the first run, step 94: First run at idle", sheet.Out, StringComparison.Ordinal);
+        Assert.Contains("\n- After 5 running hours, step 95: ", sheet.Out, StringComparison.Ordinal);
+        Assert.Equal(sheet.Out, bench.Job("release", "--job", bench.Read().Id).Out);
+        Assert.Equal(0, bench.Job("tick", "94", "--job", bench.Read().Id).Exit);
+        Assert.Equal("released", bench.Read().Summary.State);
+    }
+
+    [Fact]
+    public void Shows_in_red_what_was_done_out_of_turn()
+    {
+        using JobBench bench = JobBench.WithJob();
+        Assert.Equal(0, bench.Job("tick", "40", "--anyway", "it came *early*").Exit);
+        bench.TickAll();
+        Measure(bench);
+        Assert.Equal(0, bench.Job("release").Exit);
+        string line = "- **OUT OF TURN**: step 40, by Ada, before step ";
+        Assert.Contains("\n" + line, bench.Job("release", "--job", bench.Read().Id).Out, StringComparison.Ordinal);
+        Assert.Contains("\n\u001b[31m" + line, bench.JobAtTerminal("", "release", "--job", bench.Read().Id).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Is_withdrawn_by_a_find()
+    {
+        using JobBench bench = JobBench.WithJob();
+        bench.TickAll();
+        Measure(bench);
+        Assert.Equal(0, bench.Job("release").Exit);
+        Assert.Equal(0, bench.Job("found", "lower-plug=metal", "--later", "--job", bench.Read().Id).Exit);
+        Assert.Equal("open", bench.Read().Summary.State);
+        Assert.Equal(1, bench.Job("release").Exit);
+    }
+
+    /// <summary>Good readings of both holds.</summary>
+    private static void Measure(JobBench bench)
+    {
+        Assert.Equal(0, bench.Job("measure", "gearcase-pressure-hold", "10psi", "9.9psi", "--minutes", "10").Exit);
+        Assert.Equal(0, bench.Job("measure", "gearcase-vacuum-hold", "0.30bar", "0.295bar", "--minutes", "5").Exit);
+    }
+
+    private static string Unfolded(JobBench bench) => bench.Job("release").Out.Replace("\n  ", " ", StringComparison.Ordinal);
+}

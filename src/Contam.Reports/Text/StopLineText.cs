@@ -44,7 +44,7 @@ public sealed class StopLineText
         page.Subheading($"Stop line: {what}");
         page.Paragraph($"{question.Family.Title} ({question.Family.Id})");
         page.Paragraph(line.Looks.IsEmpty
-            ? $"Looking saves nothing here: {Because()}. Treat all {Count(line.Treat.Length, "part")} that are reached and not cleared."
+            ? $"Looking saves nothing here: {Because()}. All that is reached and not cleared is treated: {Count(line.Treat.Length, "part")}."
             : $"{Count(line.Looks.Length, "look")} ({Minutes(line.Minutes.Looks)}). If {(line.Looks.Length == 1 ? "it is" : "all are")} clean, {Count(line.Clears.Length, "part")} can be left alone. Work saved: {Minutes(line.Minutes.Saved)}.");
     }
 
@@ -110,14 +110,21 @@ public sealed class StopLineText
     private void Sums()
     {
         page.Heading("Work");
+        if (line.Looks.IsEmpty)
+        {
+            page.Row(2, ("Treatment", 18), (Minutes(line.Minutes.Treatment), 0));
+            page.Paragraph("At the parts themselves. What is in the way, and waiting for parts and workshops, is not counted.", indent: 2);
+            return;
+        }
+
         page.Row(2, ("Looks", 18), (Minutes(line.Minutes.Looks), 0));
         page.Row(2, ("Treatment", 18), (Minutes(line.Minutes.Treatment), 0));
         page.Row(2, ("Without looking", 18), (Minutes(line.Minutes.WithoutLooking), 0));
-        page.Row(2, ("Saved", 18), (line.Minutes.Saved > 0 ? Minutes(line.Minutes.Saved) : "nothing", 0));
+        page.Row(2, ("Saved", 18), (Minutes(line.Minutes.Saved), 0));
         page.Paragraph(
             "At the parts themselves. What is in the way of a look is counted with it, what is in the way of a treatment is not, so the saving is rather too low than too high. Waiting for parts and workshops is not counted.",
             indent: 2);
-        if (!line.IsLeast && !line.Looks.IsEmpty)
+        if (!line.IsLeast)
             page.Paragraph("Some place is on record as clean of one debris and not of the other, so a choice of looks that takes less may have been missed.", indent: 2);
     }
 
@@ -130,8 +137,8 @@ public sealed class StopLineText
         page.Paragraph($"A clean look counts only where {Debris} that is there would have been seen: good light, every face looked at, {(question.Debris.Length == 1 ? "nothing" : "none of it")} wiped away before. In doubt it is not clean.", indent: 2);
         if (line.Looks.Length > 1)
             page.Paragraph("All of the looks, not some: each that is left out or doubtful puts what lies beyond it back on the list.", indent: 2);
-        page.Paragraph($"All clean? Plan again with {looks}.", indent: 2);
-        page.Paragraph($"Found {Debris} at one of them? Stop, and ask again with --found PART={question.Debris[0].Name}{(question.Debris.Length > 1 ? " or what it was" : "")}: the line then lies further out.", indent: 2);
+        page.Paragraph($"All clean? Add {looks} and plan again.", indent: 2);
+        page.Paragraph($"Found {Debris} {(line.Looks.Length == 1 ? "there" : "at one of them")}? Stop, and ask again with --found PART={question.Debris[0].Name}{(question.Debris.Length > 1 ? " or what it was" : "")}: the line then lies further out.", indent: 2);
     }
 
     private string Folded(IEnumerable<PartId> parts) => names.Folded(parts.Select(part => part.Value));

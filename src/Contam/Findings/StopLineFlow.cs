@@ -54,6 +54,9 @@ internal sealed class StopLineFlow(int nodeCount, int target)
     /// <summary>One run: arc <c>a</c> of the network leads along as <c>2a</c> and back as <c>2a + 1</c>.</summary>
     private sealed class Run
     {
+        // Measured on lines, chains and grids of ten thousand parts: heights found anew after an eighth as many relabels as there are nodes.
+        private const int RelabelsOfASearch = 8;
+
         private readonly int nodeCount;
         private readonly int target;
         private readonly int[] start;
@@ -65,6 +68,10 @@ internal sealed class StopLineFlow(int nodeCount, int target)
         private readonly int[] current;
         private readonly int[] firstActive;
         private readonly int[] nextActive;
+        private readonly int[] firstAt;
+        private readonly int[] nextAt;
+        private readonly int[] previousAt;
+        private int top;
         private int highest;
         private int relabels;
 
@@ -87,6 +94,9 @@ internal sealed class StopLineFlow(int nodeCount, int target)
             current = new int[nodeCount];
             firstActive = new int[nodeCount];
             nextActive = new int[nodeCount];
+            firstAt = new int[nodeCount];
+            nextAt = new int[nodeCount];
+            previousAt = new int[nodeCount];
         }
 
         public void PushAll()
@@ -103,7 +113,7 @@ internal sealed class StopLineFlow(int nodeCount, int target)
 
                 firstActive[highest] = nextActive[node];
                 Discharge(node);
-                if (relabels >= nodeCount)
+                if (relabels > nodeCount / RelabelsOfASearch)
                     FindHeights();
             }
         }
@@ -162,8 +172,11 @@ internal sealed class StopLineFlow(int nodeCount, int target)
 
             highest = -1;
             Array.Fill(firstActive, -1);
+            Array.Fill(firstAt, -1);
+            top = 0;
             for (int node = 0; node < nodeCount; node++)
             {
+                Stand(node);
                 current[node] = arcs.First[node];
                 if (node != target && excess[node] > 0)
                     Activate(node);
@@ -222,8 +235,52 @@ internal sealed class StopLineFlow(int nodeCount, int target)
                     lowest = Math.Min(lowest, height[arcs.Target[place]] + 1);
             }
 
-            height[node] = lowest;
+            int before = height[node];
+            Leave(node);
+            // Every step down is by one, so nothing gets past a height at which nobody stands: what stands above it has no way left, nor has this node.
+            bool isGap = firstAt[before] < 0;
+            height[node] = isGap ? nodeCount : lowest;
             current[node] = arcs.First[node];
+            Stand(node);
+            if (isGap)
+                GiveUpAbove(before);
+        }
+
+        private void GiveUpAbove(int level)
+        {
+            for (int above = level + 1; above <= top; above++)
+            {
+                for (int node = firstAt[above]; node >= 0; node = nextAt[node])
+                    height[node] = nodeCount;
+                firstAt[above] = -1;
+                firstActive[above] = -1;
+            }
+
+            top = level;
+            highest = Math.Min(highest, level);
+        }
+
+        private void Stand(int node)
+        {
+            int level = height[node];
+            if (level >= nodeCount)
+                return;
+            top = Math.Max(top, level);
+            nextAt[node] = firstAt[level];
+            previousAt[node] = -1;
+            if (firstAt[level] >= 0)
+                previousAt[firstAt[level]] = node;
+            firstAt[level] = node;
+        }
+
+        private void Leave(int node)
+        {
+            if (previousAt[node] >= 0)
+                nextAt[previousAt[node]] = nextAt[node];
+            else
+                firstAt[height[node]] = nextAt[node];
+            if (nextAt[node] >= 0)
+                previousAt[nextAt[node]] = previousAt[node];
         }
     }
 }

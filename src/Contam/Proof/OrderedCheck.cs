@@ -18,7 +18,8 @@ internal static class OrderedCheck
             ?? (StepSimulator.Play(family, plan).Faults is [Fault fault, ..] ? fault.ToString() : null)
             ?? steps.Select(step => Staffing(step, plan.Hours.Technicians)).FirstOrDefault(problem => problem is not null)
             ?? TwoAtOnce(steps)
-            ?? Phases(steps);
+            ?? Phases(steps)
+            ?? FiltersLast.FirstFault(steps, family);
     }
 
     private static string? Numbering(ImmutableArray<PlanStep> steps)

@@ -136,6 +136,10 @@ public class The_plan
         },
         runs: 300);
 
+    [Fact]
+    public void Takes_no_longer_with_one_technician_more() => ForEvery.Case(asked =>
+        Assert.True(Plan(asked with { Technicians = asked.Technicians + 1 }).Hours.Elapsed <= Plan(asked).Hours.Elapsed));
+
     private static PlanDocument Plan(TestCase asked) => Planner.Plan(asked.ToRequest());
 
     private static string Lines(TestCase asked, Dictionary<Debris, ReferenceSpread> reference, PartId part) => string.Join(", ", asked.Asked

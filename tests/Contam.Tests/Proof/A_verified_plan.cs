@@ -392,6 +392,33 @@ public class A_verified_plan
         ClaimKind.Ordered,
         "step 17 starts before the work is done with step 18: it would be done too early");
 
+    [Fact]
+    public void Is_refused_where_a_filter_goes_back_before_its_circuit_is_done() => Refused(
+        Plan with
+        {
+            Steps = BenchPlan.StepsOf("""
+                safe
+                look pump
+                remove pump
+                remove filter
+                remove injector
+                remove tank
+                replace pump
+                replace filter
+                flush rail seals=gasket
+                clean injector
+                refit pump seals=o-ring
+                refit filter
+                inspect tank
+                test injector
+                refit injector
+                refit tank
+                prove
+                """),
+        },
+        ClaimKind.Ordered,
+        "step 12 puts a filter of the flow circuit back before step 13 is done there: the new filter would catch what that sheds");
+
     // Same family
 
     [Fact]

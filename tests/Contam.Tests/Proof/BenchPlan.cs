@@ -16,7 +16,7 @@ internal static class BenchPlan
     internal static PlanDocument Of(Family family, string failed, string parts, string steps)
     {
         ImmutableArray<PlanPart> listed = [.. Lines(parts).Select(words => PartOf(family, words))];
-        ImmutableArray<PlanStep> numbered = Steps(steps);
+        ImmutableArray<PlanStep> numbered = StepsOf(steps);
         return new PlanDocument
         {
             Family = new PlanFamily(family.Id, family.Title, family.Sha256),
@@ -56,7 +56,7 @@ internal static class BenchPlan
         return part with { Path = [.. path], Exposure = [part.Exposure[0] with { From = path[0] }] };
     }
 
-    private static ImmutableArray<PlanStep> Steps(string text)
+    internal static ImmutableArray<PlanStep> StepsOf(string text)
     {
         var steps = ImmutableArray.CreateBuilder<PlanStep>();
         double clock = 0;

@@ -16,11 +16,12 @@ public sealed class Greatest_flows
     [Fact]
     public void An_edge_from_1_to_2_of_10_changes_nothing() => Assert.Equal("23: 3 t", Text(Network.Clrs.With("12 10")));
 
-    /// <summary>The value printed with the sample is 13. It comes in by 4 to 8 of 5 and by what 6 and 7 get, 1 by way of 2 and 4 by way of 5 and 3 by way of 7.</summary>
+    /// <summary>Two methods that share no code, on one network.</summary>
     [Fact]
     public void The_challenges_sample_is_cut_as_cheaply_as_parts_side_by_side_are() =>
         Assert.Equal(Network.Dimacs.SmallestCut().Length, CutOf(Network.Dimacs).Cost);
 
+    /// <summary>The value printed with the sample is 13: 3 + 1 + 4 + 5 over 1 to 7, 2 to 6, 3 to 5 and 4 to 8.</summary>
     [Fact]
     public void The_challenges_sample_is_13() => Assert.Equal(13, CutOf(Network.Dimacs).Cost);
 

@@ -24,6 +24,7 @@ namespace Contam.Cli
                 .AddSingleton<ICommandSource, PlanCommand>()
                 .AddSingleton<ICommandSource, VerifyCommand>()
                 .AddSingleton<ICommandSource, WhyCommand>()
+                .AddSingleton<ICommandSource, StopLineCommand>()
                 .AddSingleton<ICommandSource, FlushCommand>()
                 .AddSingleton<ICommandSource, GaugeCommand>()
                 .AddSingleton<ICommandSource, JobCommand>()

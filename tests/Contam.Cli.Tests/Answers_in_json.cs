@@ -22,6 +22,10 @@ public class Answers_in_json
         { "why", $"why {Diesel} --failed injection-pump --debris metal --part injector-3 --format json" },
         { "why", $"why {Diesel} --failed injection-pump --debris metal --part sump --format json" },
         { "why", $"why {Diesel} --failed injection-pump --debris metal --part injection-pump --format json" },
+        { "stop-line", $"stop-line {Diesel} --failed injection-pump --debris metal --format json" },
+        { "stop-line", $"stop-line {Diesel} --failed injection-pump --debris metal,water --clean rail=metal --found return-hose=water --format json" },
+        { "stop-line", $"stop-line {Diesel} --failed exhaust-hose --debris metal --format json" },
+        { "stop-line", "stop-line systems/families/estuary-v6-outboard.yaml --failed compressor --debris metal --format json" },
     };
 
     [Theory]

@@ -1,0 +1,43 @@
+using System.CommandLine;
+using Contam.Findings;
+using Contam.Reports.Json;
+using Contam.Reports.Text;
+
+namespace Contam.Cli.Commands;
+
+/// <summary><c>contam stop-line</c>: where to look so that the rest can be left alone.</summary>
+internal sealed class StopLineCommand(Shell shell, Loading loading) : ICommandSource
+{
+    private readonly FailureArguments failure = new();
+    private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json");
+
+    public Command Build()
+    {
+        var command = new Command(
+            "stop-line",
+            """
+            Where to look so that, if all of it is clean, the rest can be left alone: the choice of looks for which looking and treating together take least.
+            What was seen so far counts; ask again after every look.
+
+            Example:
+              contam stop-line systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal
+            """);
+        failure.AddTo(command);
+        command.Options.Add(format);
+        command.SetAction(Run);
+        return command;
+    }
+
+    private int Run(ParseResult call)
+    {
+        if (loading.Read(call, failure) is not { } asked)
+            return ExitCode.WrongUse;
+        var question = new StopLineQuestion(asked.Family, asked.Standard, asked.Failed, asked.Debris) { Findings = asked.Findings };
+        StopLine line = StopLineFinder.Of(question);
+        if (call.GetValue(format) == "json")
+            shell.Out.Write(StopLineJson.Write(line));
+        else
+            StopLineText.Write(line, question, shell.Out, CommonOptions.LookOf(call, shell));
+        return ExitCode.Yes;
+    }
+}

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Findings;
+
+namespace Contam.Reports.Json;
+
+/// <summary>The stop line as JSON: the contract <c>contam-stop-line/1</c>.</summary>
+public static class StopLineJson
+{
+    /// <summary>The line as JSON, closed by a newline.</summary>
+    public static string Write(StopLine line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        return ReportJson.Write(
+            new StopLineAnswer(
+                "contam-stop-line/1",
+                [.. line.Looks.Select(look => new StopLineAnswerLook(look.Part.Value, look.Minutes, Ids(look.InTheWay), Ids(look.Clears)))],
+                Ids(line.Clears),
+                Ids(line.ClearsTogether),
+                Ids(line.ClearedAlready),
+                [.. line.Treat.Select(part => part.Part.Value)],
+                [.. line.Treat.Select(part => new StopLineAnswerPart(part.Part.Value, Word(part.Reason), part.Minutes))],
+                new StopLineAnswerMinutes(line.Minutes.Looks, line.Minutes.Treatment, line.Minutes.WithoutLooking, line.Minutes.Saved),
+                line.IsLeast,
+                Word(line.Silence)),
+            ReportJson.Context.StopLineAnswer);
+    }
+
+    private static ImmutableArray<string> Ids(ImmutableArray<PartId> parts) => [.. parts.Select(part => part.Value)];
+
+    private static string Word(StopLineReason reason) => reason switch
+    {
+        StopLineReason.Failed => "failed",
+        StopLineReason.Found => "found",
+        StopLineReason.Critical => "critical",
+        _ => "before the line",
+    };
+
+    private static string? Word(StopLineSilence silence) => silence switch
+    {
+        StopLineSilence.StandardForbids => "the standard never lets a clean finding clear",
+        StopLineSilence.NothingToSpare => "nothing could be spared",
+        StopLineSilence.NowhereToLook => "no place shows the debris well",
+        StopLineSilence.NothingSaved => "looking takes as long as it saves",
+        _ => null,
+    };
+}
+
+internal sealed record StopLineAnswer(
+    string Format,
+    ImmutableArray<StopLineAnswerLook> Looks,
+    ImmutableArray<string> Clears,
+    ImmutableArray<string> ClearsTogether,
+    ImmutableArray<string> ClearedAlready,
+    ImmutableArray<string> Treat,
+    ImmutableArray<StopLineAnswerPart> TreatBecause,
+    StopLineAnswerMinutes Minutes,
+    bool IsLeast,
+    string? NoLookBecause);
+
+internal sealed record StopLineAnswerLook(string Part, double Minutes, ImmutableArray<string> InTheWay, ImmutableArray<string> Clears);
+
+internal sealed record StopLineAnswerPart(string Part, string Because, double Minutes);
+
+internal sealed record StopLineAnswerMinutes(double Looks, double Treatment, double WithoutLooking, double Saved);

@@ -18,6 +18,7 @@ namespace Contam.Cli
             using ServiceProvider services = new ServiceCollection()
                 .AddSingleton(shell)
                 .AddSingleton<Loading>()
+                .AddSingleton<ICommandSource, StartCommand>()
                 .AddSingleton<ICommandSource, CheckCommand>()
                 .AddSingleton<ICommandSource, PartsCommand>()
                 .AddSingleton<ICommandSource, DrawCommand>()

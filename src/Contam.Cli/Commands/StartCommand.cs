@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Contam.Cli.Starting;
+using Contam.Problems;
+using Contam.Reports.Text;
+using Contam.Treatment.Reading;
+
+namespace Contam.Cli.Commands;
+
+/// <summary><c>contam start</c>: a family of one's own to begin with.</summary>
+internal sealed class StartCommand(Shell shell) : ICommandSource
+{
+    private readonly Argument<string> folder = new("FOLDER") { Description = "a folder that is not there yet; its name is the new family's id" };
+    private readonly Option<string?> like = new("--like") { Description = "begin from this shipped family", HelpName = "FAMILY" };
+    private readonly Option<string[]> with = new("--with") { Description = "begin from these shipped modules", HelpName = "MODULE", Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
+
+    public Command Build()
+    {
+        var command = new Command(
+            "start",
+            $"""
+            Write a new family to begin with, from a shipped one or from modules, with comments that teach the format.
+
+            Families: {string.Join(", ", ShippedFiles.Families)}
+            Modules: {string.Join(", ", ShippedFiles.Modules)}
+
+            Examples:
+              contam start my-gearcase --like outboard-gearcase
+              contam start my-launch --with low-pressure-fuel,common-rail-fuel
+            """);
+        command.Arguments.Add(folder);
+        command.Options.Add(like);
+        command.Options.Add(with);
+        command.SetAction(Run);
+        return command;
+    }
+
+    private int Run(ParseResult call)
+    {
+        string place = call.GetValue(folder)!;
+        string id = IdOf(place);
+        string[] modules = [.. (call.GetValue(with) ?? []).SelectMany(text => text.Split(',')).Select(name => Known(name, ShippedFiles.Modules, "module")).Distinct()];
+        string? shipped = call.GetValue(like) is { } named ? Known(named, ShippedFiles.Families, "family") : null;
+        if (shipped is null == (modules.Length == 0))
+            throw new WrongUseException($"say what to begin from: --like with one of {string.Join(", ", ShippedFiles.Families)}; or --with, not both.");
+
+        string text = shipped is null ? FamilyDraft.With(modules, id) : FamilyDraft.Like(shipped, id);
+        NewFolder.Write(place,
+        [
+            ($"{id}.yaml", text),
+            .. ShippedFiles.Modules.Where(module => modules.Contains(module) || text.Contains($"modules/{module}.yaml", StringComparison.Ordinal)).Select(module => ($"modules/{module}.yaml", ShippedFiles.Module(module))),
+            .. ShippedFiles.Schemas.Select(schema => ($"schema/{schema}.schema.json", ShippedFiles.Schema(schema))),
+        ]);
+        Tell(Path.Combine(place, id + ".yaml"));
+        return ExitCode.Yes;
+    }
+
+    private void Tell(string file)
+    {
+        string shown = TextPage.Harmless(file);
+        shell.Out.Write($"Written: {shown}\n\n");
+        ImmutableArray<Problem> problems = Loading.Check(file, BuiltInStandards.HouseOverKinds);
+        if (problems.Length > 0)
+        {
+            shell.Out.Write("These modules need more than they bring. What is left for you to add:\n\n");
+            ProblemText.Write(problems, shell.Out, TextLook.Plain);
+            shell.Out.Write("\n");
+        }
+
+        shell.Out.Write($"""
+            Next:
+              contam check {shown}
+                is it sound, and what is likely forgotten?
+              contam parts {shown} --tree
+                does every hose lead where it does on the engine?
+              contam plan {shown} --failed PART --debris metal
+                what would be done if this part failed?
+
+            """);
+    }
+
+    /// <summary>The last name of the path, which must do as an id.</summary>
+    private static string IdOf(string place)
+    {
+        string name = Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(place)));
+        string id = string.Join('-', name.ToLowerInvariant().Split([' ', '_', '.', '-'], StringSplitOptions.RemoveEmptyEntries).Select(word => string.Concat(word.Where(char.IsAsciiLetterOrDigit)))).Trim('-');
+        if (id == name && id.Length > 0 && char.IsAsciiLetterLower(id[0]))
+            return id;
+        throw new WrongUseException($"{Wording.Quoted(name)} will not do as a family's id, which is lower-case letters, digits and single hyphens, and begins with a letter."
+            + (id.Length > 0 && char.IsAsciiLetterLower(id[0]) ? $" Call the folder {id}." : ""));
+    }
+
+    /// <summary>A shipped name, also where its file is named.</summary>
+    private static string Known(string named, string[] shipped, string what)
+    {
+        string name = named.EndsWith(".yaml", StringComparison.Ordinal) ? Path.GetFileNameWithoutExtension(named) : named.Trim();
+        if (shipped.Contains(name))
+            return name;
+        string near = NearName.Of(name, shipped) is { } meant ? $"Did you mean {meant}?" : $"There are {string.Join(", ", shipped)}.";
+        throw new WrongUseException($"no shipped {what} is called {Wording.Quoted(name)}. {near}");
+    }
+}

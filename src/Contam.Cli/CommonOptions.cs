@@ -18,6 +18,7 @@ internal static class CommonOptions
         root.Options.Add(NoColor);
         root.Options.Add(Units);
         root.Options.Add(Stack);
+        LimitOption.AddTo(root);
     }
 
     /// <summary>How the answer of this call looks.</summary>

@@ -13,15 +13,18 @@ namespace Contam.Cli;
 /// <summary>Reads what a call names. What is wrong with it goes to standard error; then the answer is <c>null</c>.</summary>
 internal sealed class Loading(Shell shell)
 {
+    /// <summary>How much is taken in from a file.</summary>
+    public ReadLimits Limits { get; set; } = ReadLimits.Default;
+
     /// <summary>The house standard, or the shop's own laid over it.</summary>
     public ShopStandard? Standard(string? file)
     {
         if (file is null)
             return BuiltInStandards.HouseOverKinds;
-        return Take(StandardReader.ReadFile(file))?.Over(BuiltInStandards.HouseOverKinds);
+        return Take(StandardReader.ReadFile(file, limits: Limits))?.Over(BuiltInStandards.HouseOverKinds);
     }
 
-    public Family? Family(string file, ShopStandard standard) => Take(FamilyReader.ReadFile(file, standard.CatalogueOf()));
+    public Family? Family(string file, ShopStandard standard) => Take(FamilyReader.ReadFile(file, standard.CatalogueOf(), Limits));
 
     /// <summary>Everything that a question about a failure names.</summary>
     public FailureQuestion? Read(ParseResult call, FailureArguments arguments)
@@ -48,11 +51,11 @@ internal sealed class Loading(Shell shell)
     }
 
     /// <summary>What is wrong with a file, be it a family or a standard, and what is likely forgotten in a family that can be read.</summary>
-    public static ImmutableArray<Problem> Check(string file, ShopStandard standard)
+    public ImmutableArray<Problem> Check(string file, ShopStandard standard)
     {
         if (FileSort.Of(file) == FileSort.Standard)
-            return StandardReader.ReadFile(file).Problems;
-        Outcome<Family> outcome = FamilyReader.ReadFile(file, standard.CatalogueOf());
+            return StandardReader.ReadFile(file, limits: Limits).Problems;
+        Outcome<Family> outcome = FamilyReader.ReadFile(file, standard.CatalogueOf(), Limits);
         return outcome.Value is { } family ? [.. outcome.Problems, .. Linting.Look(family, standard)] : outcome.Problems;
     }
 

@@ -7,13 +7,18 @@ namespace Contam.Cli;
 /// <summary>Runs a parsed call and turns what happens into an exit status. The library's own handling of errors and exceptions ends with 1, which here means "no".</summary>
 internal static class Outcomes
 {
-    public static int Run(RootCommand root, string[] args, Shell shell)
+    /// <param name="root">The commands.</param>
+    /// <param name="args">The words of the call.</param>
+    /// <param name="shell">The world outside.</param>
+    /// <param name="prepare">What is set by options that every command understands, before it runs.</param>
+    public static int Run(RootCommand root, string[] args, Shell shell, Action<ParseResult> prepare)
     {
         ParseResult call = root.Parse(args);
         if (call.Errors.Count > 0)
             return Complain(call, shell);
         try
         {
+            prepare(call);
             return call.Invoke(new InvocationConfiguration { Output = shell.Out, Error = shell.Error, EnableDefaultExceptionHandler = false });
         }
         catch (WrongUseException wrong)

@@ -34,7 +34,7 @@ namespace Contam.Cli
             foreach (ICommandSource source in services.GetServices<ICommandSource>())
                 root.Subcommands.Add(source.Build());
             CommonOptions.AddTo(root);
-            return Outcomes.Run(root, args, shell);
+            return Outcomes.Run(root, args, shell, call => services.GetRequiredService<Loading>().Limits = LimitOption.Of(call));
         }
     }
 }

@@ -43,7 +43,7 @@ internal sealed class CheckCommand(Shell shell, Loading loading) : ICommandSourc
             throw new WrongUseException("no file is named. contam check FILE… checks files; contam check --explain lists what it can say.");
         if (loading.Standard(call.GetValue(standard)) is not { } rules)
             return ExitCode.WrongUse;
-        ImmutableArray<Problem> problems = [.. named.SelectMany(file => Loading.Check(file, rules))];
+        ImmutableArray<Problem> problems = [.. named.SelectMany(file => loading.Check(file, rules))];
         bool canAllBeRead = problems.All(problem => problem.Place is not null || problem.Severity != Severity.Error);
         int errors = problems.Count(problem => problem.Severity == Severity.Error);
         switch (call.GetValue(format))

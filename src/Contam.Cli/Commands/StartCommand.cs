@@ -8,7 +8,7 @@ using Contam.Treatment.Reading;
 namespace Contam.Cli.Commands;
 
 /// <summary><c>contam start</c>: a family of one's own to begin with.</summary>
-internal sealed class StartCommand(Shell shell) : ICommandSource
+internal sealed class StartCommand(Shell shell, Loading loading) : ICommandSource
 {
     private readonly Argument<string> folder = new("FOLDER") { Description = "a folder that is not there yet; its name is the new family's id" };
     private readonly Option<string?> like = new("--like") { Description = "begin from this shipped family", HelpName = "FAMILY" };
@@ -59,7 +59,7 @@ internal sealed class StartCommand(Shell shell) : ICommandSource
     {
         string shown = TextPage.Harmless(file);
         shell.Out.Write($"Written: {shown}\n\n");
-        ImmutableArray<Problem> problems = Loading.Check(file, BuiltInStandards.HouseOverKinds);
+        ImmutableArray<Problem> problems = loading.Check(file, BuiltInStandards.HouseOverKinds);
         if (problems.Length > 0)
         {
             shell.Out.Write("These modules need more than they bring. What is left for you to add:\n\n");

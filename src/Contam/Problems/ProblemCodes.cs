@@ -202,7 +202,7 @@ public static class ProblemCodes
     [
         new(FileMissing, "There is no such file.", "contam check no-such-file.yaml", "Check the name and the folder."),
         new(FileUnreadable, "The file is there but cannot be read: it is a folder, or may not be read.", "contam check systems/", "Name a file that may be read."),
-        new(FileTooLarge, "The file and its modules are larger than what is taken in, so that no file can fill memory.", "a file of more than 16 MiB", "Check that it is the right file; split what is really so large."),
+        new(FileTooLarge, "The file and its modules are larger than what is taken in, so that no file can fill memory.", "a file of more than 16 MiB", "Check that it is the right file; what is really so large is taken in with `--limit bytes=NUMBER` or `--limit values=NUMBER`."),
         new(FileEmpty, "The file holds nothing, or comments alone.", "# to be written", "Begin with `format: 1`."),
         new(NotText, "The file is not UTF-8 text.", "a picture, or a file saved as UTF-16", "Save the file as UTF-8 text."),
         new(ControlCharacter, "A character that cannot be seen stands in the file or comes in by an escape; editors would show other lines or ids than are read.", "title: \"a\\u0007b\"", "Delete it."),
@@ -244,7 +244,7 @@ public static class ProblemCodes
         new(UnknownFluid, "No fluid bears this id.", "fluid: disel", "Write the id of a fluid, or describe it."),
         new(DuplicateId, "Two parts, limits or fluids bear one id.", "injector-#: {kind: injector, count: 4}\ninjector-2: {kind: injector}", "Give one of the two another id."),
         new(CountMissing, "A repeated part does not say how often it stands.", "injector-#: {kind: injector}", "Add `count`, or, for a module's part, `counts` where it is used."),
-        new(TooMany, "There are more parts, joints or uses of modules than are taken in.", "injector-#: {kind: injector, count: 20000}", "Lower the counts."),
+        new(TooMany, "There are more parts, joints or uses of modules than are taken in.", "injector-#: {kind: injector, count: 20000}", "Lower the counts; what is really so large is taken in with `--limit parts=NUMBER`, `joints`, `count` or `module-uses`."),
         new(CountsDiffer, "Two repeated parts meet number to number but do not stand equally often.", "runs: [[injector-#, cylinder-#]]", "Make the counts equal, or name the parts one by one."),
         new(JoinedToItself, "A part stands next to itself on a run, or a link leads back to where it begins.", "runs: [[tank, hose, hose, pump]]", "Take one of the two out, or name the part that was meant."),
         new(NeverOpen, "A link is open only in engine states that the engine does not have.", "engine-running: [running]\nlinks: [{from: a, to: b, circuit: oil, when: stopped}]", "Change `when` or `engine-running`, or take the link out.") { Severity = Severity.Warning },

@@ -80,7 +80,8 @@ internal sealed class SmallestSets
     /// <param name="ids">The id of each suspect.</param>
     public static SmallestSets Covering(bool[][] explains, ImmutableArray<double> priors, ImmutableArray<PartId> ids)
     {
-        bool[][] distinct = [.. explains.DistinctBy(row => string.Concat(row.Select(one => one ? '1' : '0')), StringComparer.Ordinal)];
+        // In an order that does not hang on that of the findings, so that neither does the answer, also where it is cut.
+        bool[][] distinct = [.. explains.DistinctBy(Written, StringComparer.Ordinal).OrderBy(Written, StringComparer.Ordinal)];
         if (distinct.Length == 0 || Enumerable.Range(0, priors.Length).Any(source => distinct.All(row => row[source])))
             return None;
         if (distinct.Length > MostFinds)
@@ -93,7 +94,7 @@ internal sealed class SmallestSets
         if (search.found.Count == 0)
             return new SmallestSets([Named(Greedy(distinct, priors.Length), ids)], isComplete: false, isSmallest: false);
         return new SmallestSets(
-            [.. search.found.OrderByDescending(set => set.Aggregate(1.0, (product, source) => product * priors[source])).Take(MostSets).Select(set => Named(set, ids))],
+            [.. search.found.OrderByDescending(set => set.Aggregate(1.0, (product, source) => product * priors[source])).ThenBy(set => set, InFileOrder).Take(MostSets).Select(set => Named(set, ids))],
             isComplete: !search.isCutShort && search.found.Count <= MostSets,
             isSmallest: true);
     }
@@ -155,6 +156,15 @@ internal sealed class SmallestSets
 
         return [.. chosen.Order()];
     }
+
+    private static string Written(bool[] row) => string.Concat(row.Select(one => one ? '1' : '0'));
+
+    private static readonly Comparer<int[]> InFileOrder = Comparer<int[]>.Create((left, right) =>
+    {
+        // All sets are of one size.
+        int at = left.AsSpan().CommonPrefixLength(right);
+        return at == left.Length ? 0 : left[at].CompareTo(right[at]);
+    });
 
     private static ImmutableArray<PartId> Named(int[] set, ImmutableArray<PartId> ids) => [.. set.Select(source => ids[source])];
 }

@@ -23,6 +23,7 @@ namespace Contam.Cli
                 .AddSingleton<ICommandSource, PlanCommand>()
                 .AddSingleton<ICommandSource, VerifyCommand>()
                 .AddSingleton<ICommandSource, WhyCommand>()
+                .AddSingleton<ICommandSource, SuspectsCommand>()
                 .AddSingleton<ICommandSource, FlushCommand>()
                 .AddSingleton<ICommandSource, GaugeCommand>()
                 .BuildServiceProvider();

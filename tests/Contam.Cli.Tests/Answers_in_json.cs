@@ -20,6 +20,10 @@ public class Answers_in_json
         { "check", $"check {Diesel} systems/standards/house.yaml --format json" },
         { "check", "check no-such-file.yaml --format json" },
         { "why", $"why {Diesel} --failed injection-pump --debris metal --part injector-3 --format json" },
+        { "suspects", $"suspects {Diesel} --found oil-filter=metal:120um,flakes,not-magnetic --clean drain-plug --format json" },
+        { "suspects", $"suspects {Diesel} --found oil-filter=metal --found rail=metal --found fuel-tank=water --debris metal --format json" },
+        { "suspects", $"suspects {Diesel} --debris rubber --format json" },
+        { "suspects", "suspects systems/families/outboard-gearcase.yaml --debris water --format json" },
         { "why", $"why {Diesel} --failed injection-pump --debris metal --part sump --format json" },
         { "why", $"why {Diesel} --failed injection-pump --debris metal --part injection-pump --format json" },
     };

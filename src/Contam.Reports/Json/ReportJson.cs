@@ -25,6 +25,7 @@ internal static class ReportJson
 [JsonSerializable(typeof(PartsAnswer))]
 [JsonSerializable(typeof(CheckAnswer))]
 [JsonSerializable(typeof(WhyAnswer))]
+[JsonSerializable(typeof(SuspectsAnswer))]
 [JsonSerializable(typeof(VerifyAnswer))]
 [JsonSerializable(typeof(FlushJsonAnswer))]
 [JsonSerializable(typeof(GaugeJsonAnswer))]

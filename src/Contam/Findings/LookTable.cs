@@ -11,7 +11,7 @@ namespace Contam.Findings;
 /// </summary>
 internal sealed class LookTable
 {
-    private LookTable(Part[] places, double[] minutes, double[] shares, double[] topShares, int[] leaders)
+    private LookTable(Part[] places, double[] minutes, double[] shares, double[] topShares, int[][] leaders)
     {
         Places = places;
         Minutes = minutes;
@@ -36,8 +36,8 @@ internal sealed class LookTable
     /// <summary>The largest share of one suspect within each class, of 1 for the class.</summary>
     public double[] TopShares { get; }
 
-    /// <summary>The suspect of each class with that share, by its place among the sources.</summary>
-    public int[] Leaders { get; }
+    /// <summary>The suspects of each class with that share, by their places among the sources, rising.</summary>
+    public int[][] Leaders { get; }
 
     /// <summary>For each place and class the chance of debris found, by the rules of <see cref="Suspecting"/>.</summary>
     public double[][] Found { get; }
@@ -69,18 +69,18 @@ internal sealed class LookTable
                 .Select(group => group.ToArray()),
         ];
         double[] classShares = [.. classes.Select(members => members.Sum(source => shares[source]))];
-        int[] leaders = [.. classes.Select(members => members.MaxBy(source => shares[source]))];
+        int[][] leaders = [.. classes.Select(members => members.Where(source => IsAtLeast(shares[source], members.Max(other => shares[other]))).ToArray())];
         var times = new WorkTimes(model.Question.Standard);
         var table = new LookTable(
             [.. telling.Select(place => model.LooksLeft[place])],
             [.. telling.Select(place => times.Of(model.LooksLeft[place], StepAction.Inspect))],
             classShares,
-            [.. leaders.Select((leader, i) => classShares[i] > 0 ? shares[leader] / classShares[i] : 0)],
+            [.. leaders.Select((leading, i) => classShares[i] > 0 ? shares[leading[0]] / classShares[i] : 0)],
             leaders);
         for (int place = 0; place < telling.Length; place++)
         {
-            table.Found[place] = [.. leaders.Select(source => rows[2 * telling[place]][source].Chance)];
-            table.Clean[place] = [.. leaders.Select(source => rows[(2 * telling[place]) + 1][source].Chance)];
+            table.Found[place] = [.. leaders.Select(leading => rows[2 * telling[place]][leading[0]].Chance)];
+            table.Clean[place] = [.. leaders.Select(leading => rows[(2 * telling[place]) + 1][leading[0]].Chance)];
             table.ChanceFound[place] = [.. table.Found[place].Zip(table.Clean[place], (found, clean) => found / (found + clean))];
             table.Doubt[place] = [.. table.ChanceFound[place].Select(Information.Entropy)];
         }
@@ -140,4 +140,8 @@ internal sealed class LookTable
 
         return (best, shares[best] * TopShares[best]);
     }
+
+    /// <summary>All suspects with the largest share, to the ninth digit, by their places among the sources, rising.</summary>
+    public IEnumerable<int> LeadersOf(double[] shares, double largest) =>
+        Enumerable.Range(0, shares.Length).Where(i => IsAtLeast(shares[i] * TopShares[i], largest)).SelectMany(i => Leaders[i]).Order();
 }

@@ -53,7 +53,7 @@ public static class Looking
             throw new ArgumentOutOfRangeException(nameof(sure), sure, "a share is above 0 and at most 1");
         LookTable table = TableOf(answer);
         if (table.Shares.Length == 0)
-            return new LookingPlan(IsExact: true, sure, 0, 0, new LookingNode(1, null, 0) { End = LookingEnd.NothingTells });
+            return new LookingPlan(IsExact: true, sure, 0, 0, new LookingNode(1, [], 0) { End = LookingEnd.NothingTells });
         bool isExact = table.Places.Length <= MostExactPlaces;
         var exact = isExact ? new ExactLooking(table, sure) : null;
         LookingTree tree = LookingTree.Grow(answer.Model, table, sure, exact is null ? new GreedyLooking(table, sure) : exact);

@@ -18,9 +18,9 @@ public enum LookingEnd
 
 /// <summary>A place in a looking plan: a look with a branch for each outcome, or an end.</summary>
 /// <param name="Chance">How likely one comes here, from 0 to 1.</param>
-/// <param name="Leader">The suspect with the largest share here; <c>null</c> where there is no suspect at all.</param>
-/// <param name="LeaderShare">That share.</param>
-public sealed record LookingNode(double Chance, PartId? Leader, double LeaderShare)
+/// <param name="Leaders">The suspects with the largest share here, in file order; empty where there is no suspect at all.</param>
+/// <param name="LeaderShare">The share that each of them has.</param>
+public sealed record LookingNode(double Chance, ImmutableArray<PartId> Leaders, double LeaderShare)
 {
     /// <summary>Where to look; <c>null</c> at an end.</summary>
     public NextLook? Look { get; init; }

@@ -1,12 +1,13 @@
-using Contam.Families;
-
 namespace Contam.Findings;
 
 /// <summary>Writes out the branches of a way of looking, the likeliest first.</summary>
 internal sealed class LookingTree
 {
-    /// <summary>How many looks are written out at most; nobody reads more.</summary>
+    /// <summary>How many looks of an exact plan are written out at most; nobody reads more.</summary>
     public const int MostLooks = 40;
+
+    /// <summary>How many of one that takes the best look each time: what follows later is better asked again when it is known what was found.</summary>
+    public const int MostGreedyLooks = 12;
 
     private readonly FindingsModel model;
     private readonly LookTable table;
@@ -32,7 +33,7 @@ internal sealed class LookingTree
     {
         var tree = new LookingTree(model, table, sure, policy);
         var root = new Draft(1, new byte[table.Places.Length], table.Shares, -1);
-        List<Draft> drafts = tree.Spread(root);
+        List<Draft> drafts = tree.Spread(root, policy is ExactLooking ? MostLooks : MostGreedyLooks);
         tree.Root = tree.Finish(drafts);
         tree.MinutesIfWhole = drafts.Any(draft => draft.Place >= 0 && draft.Found < 0)
             ? null
@@ -41,13 +42,13 @@ internal sealed class LookingTree
     }
 
     // Children stand behind their parent in the list.
-    private List<Draft> Spread(Draft root)
+    private List<Draft> Spread(Draft root, int most)
     {
         root.Place = policy.Choose(root.Seen, root.Shares);
         var drafts = new List<Draft> { root };
         var waiting = new PriorityQueue<int, (double, int)>();
         waiting.Enqueue(0, (-1, 0));
-        for (int looks = 0; looks < MostLooks && waiting.TryDequeue(out int at, out _);)
+        for (int looks = 0; looks < most && waiting.TryDequeue(out int at, out _);)
         {
             Draft draft = drafts[at];
             if (draft.Place < 0)
@@ -79,9 +80,8 @@ internal sealed class LookingTree
         for (int i = drafts.Count - 1; i >= 0; i--)
         {
             Draft draft = drafts[i];
-            (int leader, double share) = table.LeaderOf(draft.Shares);
-            PartId part = model.Sources[table.Leaders[leader]].Id;
-            var node = new LookingNode(draft.Chance, part, share);
+            double share = table.LeaderOf(draft.Shares).Share;
+            var node = new LookingNode(draft.Chance, [.. table.LeadersOf(draft.Shares, share).Select(source => model.Sources[source].Id)], share);
             nodes[i] = draft switch
             {
                 { Place: < 0 } => node with { End = LookTable.IsAtLeast(share, sure) ? LookingEnd.Sure : LookingEnd.NothingTells },

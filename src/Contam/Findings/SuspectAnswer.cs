@@ -44,12 +44,14 @@ public sealed class SuspectAnswer
 
     /// <summary>
     /// The parts that a plan takes for failed, in file order: every suspect with at least this share; where several parts must have shed together also the
-    /// members of <see cref="Together"/>, and where that list is not complete every suspect that accounts for some find.
+    /// members of <see cref="Together"/>, and where that list is not complete every suspect that accounts for some find; the same where no suspect has the share.
     /// </summary>
     /// <param name="share">From 0 to 1.</param>
     public ImmutableArray<PartId> CountedAsFailed(double share)
     {
-        HashSet<PartId> needed = Together.IsEmpty || TogetherIsComplete
+        // The first has the largest share.
+        bool isSpreadThin = Suspects.IsEmpty || !LookTable.IsAtLeast(Suspects[0].Share, share);
+        HashSet<PartId> needed = !isSpreadThin && (Together.IsEmpty || TogetherIsComplete)
             ? [.. Together.SelectMany(set => set)]
             : [.. Suspects.Where(suspect => suspect.ExplainsSome).Select(suspect => suspect.Part)];
         return [.. Suspects.Where(suspect => LookTable.IsAtLeast(suspect.Share, share) || needed.Contains(suspect.Part)).Select(suspect => suspect.Part).OrderBy(Question.Family.IndexOf)];

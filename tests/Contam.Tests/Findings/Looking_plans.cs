@@ -39,7 +39,7 @@ public class Looking_plans
     }
 
     [Fact]
-    public void Of_no_suspect_end_at_once() => Assert.Null(Looking.Plan(Asked.Of("a > x[look=good]"), 0.9).Root.Leader);
+    public void Of_no_suspect_end_at_once() => Assert.Empty(Looking.Plan(Asked.Of("a > x[look=good]"), 0.9).Root.Leaders);
 
     [Fact]
     public void With_more_than_twelve_places_take_the_best_look_each_time()
@@ -76,5 +76,5 @@ public class Looking_plans
 
     private static string Text(LookingNode node) => node.Look is { } look
         ? string.Create(CultureInfo.InvariantCulture, $"{look.Part}({look.Minutes}) found: {Text(node.Found!)}; clean: {Text(node.Clean!)}")
-        : string.Create(CultureInfo.InvariantCulture, $"{node.Leader} {node.LeaderShare:0.###} {node.End}");
+        : string.Create(CultureInfo.InvariantCulture, $"{node.Leaders[0]} {node.LeaderShare:0.###} {node.End}");
 }

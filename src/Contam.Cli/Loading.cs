@@ -50,7 +50,10 @@ internal sealed class Loading(Shell shell)
     }
 
     /// <summary>Everything that a question about where debris comes from names.</summary>
-    public SuspectQuestion? ReadSuspects(ParseResult call, FailureArguments arguments)
+    /// <param name="call">The call.</param>
+    /// <param name="arguments">Its arguments.</param>
+    /// <param name="fileMayBeNew">Whether a findings file that is not there yet, or is empty, says nothing instead of being an error.</param>
+    public SuspectQuestion? ReadSuspects(ParseResult call, FailureArguments arguments, bool fileMayBeNew = false)
     {
         if (Standard(call.GetValue(arguments.Standard)) is not { } standard || Family(call.GetValue(arguments.Family)!, standard) is not { } family)
             return null;
@@ -60,9 +63,12 @@ internal sealed class Loading(Shell shell)
         ImmutableArray<Finding> found = [.. call.GetValue(arguments.Found)!.Select(names.Found)];
         ImmutableArray<Debris> asked = OneDebris(call.GetValue(arguments.Debris)!, found.AddRange(glance.Findings), names);
         var question = new SuspectQuestion(family, asked[0], standard) { Findings = [.. found, .. call.GetValue(arguments.Clean)!.SelectMany(text => names.Clean(text, asked))] };
-        if (call.GetValue(arguments.FindingsFile) is not { } file)
+        if (call.GetValue(arguments.FindingsFile) is not { } file || fileMayBeNew && IsNew(file))
             return question;
-        return FindingsOf(file, family, standard, asked) is { } sheet ? With(question, sheet) : null;
+        if (FindingsOf(file, family, standard, asked) is not { } sheet)
+            return null;
+        // Who starts again with the same command does not see the same thing twice.
+        return fileMayBeNew ? With(question with { Findings = [.. question.Findings.Except(sheet.Findings)] }, sheet) : With(question, sheet);
     }
 
     /// <summary>What a findings file says of one debris; nothing where there is no such file.</summary>
@@ -77,6 +83,9 @@ internal sealed class Loading(Shell shell)
         CannotTell = [.. question.CannotTell, .. sheet.CannotTell.Where(look => look.Debris == question.Debris).Select(look => look.Part)],
     };
 
+    /// <summary>Whether there is no such file, or nothing in it yet.</summary>
+    public static bool IsNew(string file) => !Directory.Exists(file) && (!File.Exists(file) || new FileInfo(file).Length == 0);
+
     private static ImmutableArray<Debris> OneDebris(string[] typed, ImmutableArray<Finding> findings, QuestionNames names)
     {
         if (typed.Length == 0 && !findings.Any(finding => finding.Found))
@@ -87,7 +96,7 @@ internal sealed class Loading(Shell shell)
 
     /// <summary>A first look into the findings file, for the debris that it names; a finding that names none is taken for every debris here.</summary>
     private FindingsSheet? Glance(ParseResult call, FailureArguments arguments, Family family, ShopStandard standard) =>
-        call.GetValue(arguments.FindingsFile) is { } file && File.Exists(file)
+        call.GetValue(arguments.FindingsFile) is { } file && !IsNew(file)
             ? FindingsOf(file, family, standard, standard.CatalogueOf().Debris)
             : new FindingsSheet([], []);
 

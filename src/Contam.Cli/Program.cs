@@ -24,6 +24,7 @@ namespace Contam.Cli
                 .AddSingleton<ICommandSource, VerifyCommand>()
                 .AddSingleton<ICommandSource, WhyCommand>()
                 .AddSingleton<ICommandSource, SuspectsCommand>()
+                .AddSingleton<ICommandSource, TraceCommand>()
                 .AddSingleton<ICommandSource, FlushCommand>()
                 .AddSingleton<ICommandSource, GaugeCommand>()
                 .BuildServiceProvider();

@@ -8,16 +8,20 @@ namespace Contam.Cli;
 /// <param name="Look">How text on <paramref name="Out"/> looks.</param>
 internal sealed record Shell(TextWriter Out, TextWriter Error, TextLook Look)
 {
+    /// <summary>Where answers of a person come from, for the command that asks; nothing where nobody is asked.</summary>
+    public TextReader In { get; init; } = TextReader.Null;
+
     /// <summary>The shell of this process. A pipe, <c>NO_COLOR</c> and <c>TERM=dumb</c> give plain text.</summary>
     public static Shell OfProcess()
     {
         var utf8 = new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         var answers = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n", AutoFlush = false };
         var rest = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine = "\n", AutoFlush = true };
+        var typed = new StreamReader(Console.OpenStandardInput(), utf8);
         if (Console.IsOutputRedirected)
-            return new Shell(answers, rest, TextLook.Plain);
+            return new Shell(answers, rest, TextLook.Plain) { In = typed };
         bool isPlain = Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 } || Environment.GetEnvironmentVariable("TERM") is "dumb" or null or "";
-        return new Shell(answers, rest, TextLook.Plain with { Width = WidthOfTerminal(), HasColour = !isPlain });
+        return new Shell(answers, rest, TextLook.Plain with { Width = WidthOfTerminal(), HasColour = !isPlain }) { In = typed };
     }
 
     private static int WidthOfTerminal()

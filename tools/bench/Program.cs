@@ -11,6 +11,7 @@ using Contam.Treatment.Reading;
 // Medians of several runs in one process; quote the ratios, for a machine's speed drifts.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 WholePlan("systems/families/estuary-v6-outboard.yaml", "compressor");
+Contam.Bench.SuspectsBench.Run(Median);
 double before = 0;
 foreach (int parts in new[] { 1_000, 10_000, 100_000, 1_000_000 })
     before = SpreadOf(parts, before);

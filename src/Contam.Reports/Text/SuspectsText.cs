@@ -108,7 +108,7 @@ public static class SuspectsText
             string rate = next.BitsPerMinute is { } bits ? string.Create(CultureInfo.InvariantCulture, $", {bits:0.####} a minute") : "";
             page.Row(2, (names.Of(next.Part.Value), 26), (string.Create(
                 CultureInfo.InvariantCulture,
-                $"{next.Minutes:0.#} min; tells {next.Bits:0.###} bits{rate}; would be found there with {SuspectWords.Percent(next.ChanceFound)}"), 0));
+                $"{next.Minutes:0.#} min; tells {next.Bits:0.###} bits{rate}; found there with a chance of {SuspectWords.Percent(next.ChanceFound)}"), 0));
         }
 
         if (looks.Length > MostLooks)

@@ -59,11 +59,19 @@ internal sealed class FindingsModel
         return new FindingsModel(question, findings, sources, places, reach);
     }
 
-    /// <summary>A finding held against a source.</summary>
-    public Evidence Weigh(int source, Finding finding)
+    /// <summary>A finding held against every source.</summary>
+    public Evidence[] Weigh(Finding finding)
     {
         int place = placeOf[finding.Part];
         Inspection? look = Question.Family[finding.Part].Inspect;
+        var evidence = new Evidence[Sources.Length];
+        for (int source = 0; source < evidence.Length; source++)
+            evidence[source] = Weigh(source, place, finding, look);
+        return evidence;
+    }
+
+    private Evidence Weigh(int source, int place, Finding finding, Inspection? look)
+    {
         if (!finding.Found)
             return Clean(source, place, finding, look);
         double? arrives = reach.At(source, place);

@@ -87,7 +87,7 @@ internal sealed class LookTable
 
         return table;
 
-        Evidence[] Row(Part part, bool found) => [.. Enumerable.Range(0, count).Select(source => model.Weigh(source, new Finding(part.Id, model.Question.Debris, found)))];
+        Evidence[] Row(Part part, bool found) => model.Weigh(new Finding(part.Id, model.Question.Debris, found));
 
         static bool Tells(Evidence[] found, Evidence[] clean) => Enumerable.Range(1, found.Length - 1).Any(i => found[i].Chance != found[0].Chance || clean[i].Chance != clean[0].Chance);
     }

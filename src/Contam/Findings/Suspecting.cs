@@ -31,7 +31,7 @@ public static class Suspecting
         if (count == 0)
             return new SuspectAnswer(model, [], SmallestSets.None, [.. model.Findings.Where(finding => finding.Found)]);
 
-        Evidence[][] evidence = [.. model.Findings.Select(finding => Enumerable.Range(0, count).Select(source => model.Weigh(source, finding)).ToArray())];
+        Evidence[][] evidence = [.. model.Findings.Select(model.Weigh)];
         ImmutableArray<double> priors = [.. model.Sheds.Select(shed => Chances.Prior(shed.Likely))];
         double[] shares = Posterior.Shares(priors, evidence.Select(row => row.Select(one => one.Chance).ToArray()));
         bool[][] explains = [.. evidence.Where(row => row[0].Finding.Found).Select(BestAccounts)];

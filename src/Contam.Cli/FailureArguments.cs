@@ -20,11 +20,11 @@ internal sealed class FailureArguments
 
     public Option<string[]> Debris { get; } = ListOption("--debris", "metal[,rubber]", "what they shed (default: all that the family says they shed)");
 
-    public Option<string[]> Found { get; } = ListOption("--found", "PART=DEBRIS[:SIZE]", "debris was found at this part", splits: false);
+    public Option<string[]> Found { get; } = ListOption("--found", "PART=DEBRIS[:SIZE][,LOOKS]", "debris was found at this part; how it looks: flakes, slivers, grains or fuzz, magnetic or not-magnetic", splits: false);
 
     public Option<string[]> Clean { get; } = ListOption("--clean", "PART[=DEBRIS]", "this part was looked at and found clean", splits: false);
 
-    public Option<string?> FindingsFile { get; } = new("--findings") { Description = "a YAML list of findings: {part, debris, found, size, by, when}", HelpName = "FILE" };
+    public Option<string?> FindingsFile { get; } = new("--findings") { Description = "a YAML list of findings: {part, debris, found, size, form, magnetic, cannot-tell, by, when}", HelpName = "FILE" };
 
     public Option<string?> Standard { get; } = StandardOption();
 
@@ -34,6 +34,19 @@ internal sealed class FailureArguments
         foreach (Option option in new Option[] { Failed, Debris, Found, Clean, FindingsFile, Standard })
             command.Options.Add(option);
     }
+
+    /// <summary>For a command that asks what was seen, not what has failed.</summary>
+    public void AddFindingsTo(Command command)
+    {
+        command.Arguments.Add(Family);
+        foreach (Option option in new Option[] { Debris, Found, Clean, FindingsFile, Standard })
+            command.Options.Add(option);
+    }
+
+    /// <summary>A share, written as <c>90%</c>, above 0 and at most 1.</summary>
+    public static double ShareOf(string name, string text) => Typed.Share(name, text).OfOne is > 0 and <= 1 and var share
+        ? share
+        : throw new WrongUseException($"{name}: more than 0 % and at most 100 % was expected, got {Problems.Wording.Quoted(text)}.");
 
     public static Argument<string> FamilyArgument() => new("FAMILY") { Description = "a family file" };
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Contam.Families;
 using Contam.Families.Reading;
+using Contam.Findings;
 using Contam.Lints;
 using Contam.Problems;
 using Contam.Reports.Text;
@@ -35,7 +36,9 @@ internal sealed class Loading(Shell shell)
             return null;
         var names = new QuestionNames(family, standard.CatalogueOf());
         ImmutableArray<PartId> failed = [.. call.GetValue(arguments.Failed)!.Select(names.Part)];
-        ImmutableArray<Debris> asked = names.Asked(call.GetValue(arguments.Debris)!, failed, call.GetValue(arguments.Found)!);
+        if (Glance(call, arguments, family, standard) is not { } glance)
+            return null;
+        ImmutableArray<Debris> asked = names.Asked(call.GetValue(arguments.Debris)!, [.. failed, .. glance.Failed], [.. call.GetValue(arguments.Found)!.Select(names.Found), .. glance.Findings]);
         ImmutableArray<Finding> findings = [.. call.GetValue(arguments.Found)!.Select(names.Found), .. call.GetValue(arguments.Clean)!.SelectMany(text => names.Clean(text, asked))];
         if (call.GetValue(arguments.FindingsFile) is { } file)
         {
@@ -49,6 +52,57 @@ internal sealed class Loading(Shell shell)
             throw new WrongUseException("nothing has failed and nothing was found. Name the failed part with --failed PART, or say where debris was found with --found PART=DEBRIS.");
         return new FailureQuestion(family, standard, [.. failed.Distinct()], asked) { Findings = findings };
     }
+
+    /// <summary>Everything that a question about where debris comes from names.</summary>
+    /// <param name="call">The call.</param>
+    /// <param name="arguments">Its arguments.</param>
+    /// <param name="fileMayBeNew">Whether a findings file that is not there yet, or is empty, says nothing instead of being an error.</param>
+    public SuspectQuestion? ReadSuspects(ParseResult call, FailureArguments arguments, bool fileMayBeNew = false)
+    {
+        if (Standard(call.GetValue(arguments.Standard)) is not { } standard || Family(call.GetValue(arguments.Family)!, standard) is not { } family)
+            return null;
+        var names = new QuestionNames(family, standard.CatalogueOf());
+        if (Glance(call, arguments, family, standard) is not { } glance)
+            return null;
+        ImmutableArray<Finding> found = [.. call.GetValue(arguments.Found)!.Select(names.Found)];
+        ImmutableArray<Debris> asked = OneDebris(call.GetValue(arguments.Debris)!, found.AddRange(glance.Findings), names);
+        var question = new SuspectQuestion(family, asked[0], standard) { Findings = [.. found, .. call.GetValue(arguments.Clean)!.SelectMany(text => names.Clean(text, asked))] };
+        if (call.GetValue(arguments.FindingsFile) is not { } file || fileMayBeNew && IsNew(file))
+            return question;
+        if (FindingsOf(file, family, standard, asked) is not { } sheet)
+            return null;
+        // Who starts again with the same command does not see the same thing twice.
+        return fileMayBeNew ? With(question with { Findings = [.. question.Findings.Except(sheet.Findings)] }, sheet) : With(question, sheet);
+    }
+
+    /// <summary>What a findings file says of one debris; nothing where there is no such file.</summary>
+    public FindingsSheet? FindingsOf(string file, Family family, ShopStandard standard, ImmutableArray<Debris> asked) =>
+        Take(FindingsReader.ReadFile(file, family, standard.CatalogueOf(), asked));
+
+    /// <summary>The question with what a findings file says added.</summary>
+    public static SuspectQuestion With(SuspectQuestion question, FindingsSheet sheet) => question with
+    {
+        Findings = [.. question.Findings, .. sheet.Findings],
+        Failed = [.. question.Failed, .. sheet.Failed],
+        CannotTell = [.. question.CannotTell, .. sheet.CannotTell.Where(look => look.Debris == question.Debris).Select(look => look.Part)],
+    };
+
+    /// <summary>Whether there is no such file, or nothing in it yet.</summary>
+    public static bool IsNew(string file) => !Directory.Exists(file) && (!File.Exists(file) || new FileInfo(file).Length == 0);
+
+    private static ImmutableArray<Debris> OneDebris(string[] typed, ImmutableArray<Finding> findings, QuestionNames names)
+    {
+        if (typed.Length == 0 && !findings.Any(finding => finding.Found))
+            throw new WrongUseException("nothing was found. Say where debris was found with --found PART=DEBRIS, or name the debris with --debris, for instance --debris metal.");
+        ImmutableArray<Debris> asked = names.Asked(typed, [], findings);
+        return asked.Length == 1 ? asked : throw new WrongUseException($"where debris comes from is answered for one debris at a time. Add --debris {asked[0].Name}, or --debris {asked[1].Name}.");
+    }
+
+    /// <summary>A first look into the findings file, for the debris that it names; a finding that names none is taken for every debris here.</summary>
+    private FindingsSheet? Glance(ParseResult call, FailureArguments arguments, Family family, ShopStandard standard) =>
+        call.GetValue(arguments.FindingsFile) is { } file && !IsNew(file)
+            ? FindingsOf(file, family, standard, standard.CatalogueOf().Debris)
+            : new FindingsSheet([], []);
 
     /// <summary>What is wrong with a file, be it a family or a standard, and what is likely forgotten in a family that can be read.</summary>
     public ImmutableArray<Problem> Check(string file, ShopStandard standard)

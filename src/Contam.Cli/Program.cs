@@ -26,6 +26,8 @@ namespace Contam.Cli
                 .AddSingleton<ICommandSource, VerifyCommand>()
                 .AddSingleton<ICommandSource, WhyCommand>()
                 .AddSingleton<ICommandSource, StopLineCommand>()
+                .AddSingleton<ICommandSource, SuspectsCommand>()
+                .AddSingleton<ICommandSource, TraceCommand>()
                 .AddSingleton<ICommandSource, FlushCommand>()
                 .AddSingleton<ICommandSource, GaugeCommand>()
                 .AddSingleton<ICommandSource, JobCommand>()

@@ -8,6 +8,8 @@ namespace Contam.Cli;
 /// <summary>Turns what a person typed into parts, debris and findings of a family; what is unknown is answered with the nearest names.</summary>
 internal sealed class QuestionNames(Family family, Catalogue catalogue)
 {
+    private static readonly string[] LookWords = ["flakes", "slivers", "grains", "fuzz", "magnetic", "not-magnetic"];
+
     public PartId Part(string id)
     {
         if (family.Find(new PartId(id)) is { } part)
@@ -22,11 +24,11 @@ internal sealed class QuestionNames(Family family, Catalogue catalogue)
         ?? throw new WrongUseException($"there is no debris {Harmless(name)}. The standard knows {string.Join(", ", catalogue.Debris.Select(one => one.Name))}.");
 
     /// <summary>The debris that were asked for; where none were, what the failed parts shed and what was found.</summary>
-    public ImmutableArray<Debris> Asked(string[] typed, ImmutableArray<PartId> failed, string[] found)
+    public ImmutableArray<Debris> Asked(string[] typed, ImmutableArray<PartId> failed, IEnumerable<Finding> found)
     {
         if (typed.Length > 0)
             return InOrder(typed.Select(Debris));
-        ImmutableArray<Debris> shed = InOrder(failed.SelectMany(part => family[part].Sheds).Select(one => one.Debris).Concat(found.Select(Found).Select(finding => finding.Debris)));
+        ImmutableArray<Debris> shed = InOrder(failed.SelectMany(part => family[part].Sheds).Select(one => one.Debris).Concat(found.Where(finding => finding.Found).Select(finding => finding.Debris)));
         return shed.IsEmpty
             ? throw new WrongUseException($"the family does not say what {(failed.IsEmpty ? "it" : string.Join(", ", failed))} sheds. Name it with --debris, for instance --debris metal.")
             : shed;
@@ -67,8 +69,16 @@ internal sealed class QuestionNames(Family family, Catalogue catalogue)
         if (!debris.HasSize)
             throw new WrongUseException($"--found {Harmless(whole)}: {debris.Name} has no size. Leave it out.");
         if (!Quantity.TryParse(text, out ParticleSize size, out QuantityError? error))
-            throw new WrongUseException($"--found {Harmless(whole)}: {Harmless(text)} is not a size. Write a number and a unit, for instance 120um. ({error})");
+            throw Typed.Wrong($"--found {Harmless(whole)}", text, Dimension.Length, error);
         return size;
+    }
+
+    /// <summary>As <see cref="Found"/> for a part and debris that are known: <c>[SIZE][,FORM][,magnetic|not-magnetic]</c>, in any order.</summary>
+    public static Finding Described(Finding found, string text)
+    {
+        foreach (string word in text.Split([',', ' '], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+            found = char.IsAsciiDigit(word[0]) ? found with { Size = SizeOf($"{found.Part}={found.Debris.Name}:{word}", word, found.Debris) } : WithLooks(found, word);
+        return found;
     }
 
     private static Finding WithLooks(Finding finding, string word) => word switch
@@ -79,7 +89,7 @@ internal sealed class QuestionNames(Family family, Catalogue catalogue)
         "fuzz" => finding with { Form = DebrisForm.Fuzz },
         "magnetic" => finding with { Magnetic = true },
         "not-magnetic" => finding with { Magnetic = false },
-        _ => throw new WrongUseException($"{Harmless(word)} says nothing of how debris looks. Write flakes, slivers, grains or fuzz, magnetic or not-magnetic."),
+        _ => throw new WrongUseException($"{Harmless(word)} says nothing of how debris looks. {NearestTo(word, LookWords, "Write flakes, slivers, grains or fuzz, magnetic or not-magnetic.")}"),
     };
 
     private static string NearestTo(string name, IEnumerable<string> candidates, string otherwise)

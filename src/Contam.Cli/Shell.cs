@@ -26,12 +26,13 @@ internal sealed record Shell(TextWriter Out, TextWriter Error, TextLook Look)
         var utf8 = new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         var answers = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n", AutoFlush = false };
         var rest = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine = "\n", AutoFlush = true };
+        var typed = new StreamReader(Console.OpenStandardInput(), utf8);
         if (Console.IsOutputRedirected)
-            return new Shell(answers, rest, TextLook.Plain) { In = Console.In, Setting = Environment.GetEnvironmentVariable };
+            return new Shell(answers, rest, TextLook.Plain) { In = typed, Setting = Environment.GetEnvironmentVariable };
         bool isPlain = Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 } || Environment.GetEnvironmentVariable("TERM") is "dumb" or null or "";
         return new Shell(answers, rest, TextLook.Plain with { Width = WidthOfTerminal(), HasColour = !isPlain })
         {
-            In = Console.In,
+            In = typed,
             CanAsk = !Console.IsInputRedirected,
             Setting = Environment.GetEnvironmentVariable,
         };

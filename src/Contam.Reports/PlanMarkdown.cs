@@ -18,8 +18,10 @@ public static class PlanMarkdown
         ArgumentNullException.ThrowIfNull(writer);
         var names = new Names(family);
         var page = new StringBuilder();
-        page.Append(CultureInfo.InvariantCulture, $"# Clean-out: {Escape(plan.Failed.IsEmpty ? "from what was found" : string.Join(", ", plan.Failed.Select(names.Of)) + " failed")}, {Escape(string.Join(" and ", plan.Debris))}\n\n");
+        page.Append(CultureInfo.InvariantCulture, $"# Clean-out: {Escape(plan.Failed.IsEmpty || plan.FromFindings is not null ? "from what was found" : string.Join(", ", plan.Failed.Select(names.Of)) + " failed")}, {Escape(string.Join(" and ", plan.Debris))}\n\n");
         page.Append(CultureInfo.InvariantCulture, $"{Escape(plan.Family.Title)} ({Escape(plan.Family.Id)}). {plan.Parts.Length} parts reached, {plan.Clear} clear.\n\n");
+        foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
+            page.Append(CultureInfo.InvariantCulture, $"{Escape(sentence)}\n\n");
         page.Append("**The engine may not be run before every step of the phases before prove is ticked.**\n");
         Cautions(page, plan);
         Parts(page, plan);

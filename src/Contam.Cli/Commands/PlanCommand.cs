@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Contam.Families;
 using Contam.Plans;
+using Contam.Problems;
 using Contam.Reports;
 using Contam.Reports.Text;
 
@@ -11,6 +12,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
 {
     private readonly FailureArguments failure = new();
     private readonly Option<int> technicians = new("--technicians") { Description = "how many work at once (default 1)", DefaultValueFactory = _ => 1 };
+    private readonly Option<string> share = ShareOption();
     private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json", "markdown", "csv");
     private readonly Option<string> what = CommonOptions.OneOf("--what", "which table, with --format csv", "steps", "order");
 
@@ -31,24 +33,37 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
                 result.AddError("--technicians takes a whole number from 1 to 100.");
         });
         command.Options.Add(technicians);
+        command.Options.Add(share);
         command.Options.Add(format);
         command.Options.Add(what);
         command.SetAction(Run);
         return command;
     }
 
+    internal static Option<string> ShareOption() => new("--share")
+    {
+        Description = "with finds and no --failed: suspects with at least this share count as failed (default 5%)", HelpName = "SHARE", DefaultValueFactory = _ => "5%",
+    };
+
     private int Run(ParseResult call)
     {
+        double wanted = FailureArguments.ShareOf("--share", call.GetValue(share)!);
         if (loading.Read(call, failure) is not { } question)
             return ExitCode.WrongUse;
-        PlanDocument plan = Planner.Plan(new PlanRequest(question.Family, question.Standard, question.Failed, question.Debris)
+        var request = new PlanRequest(question.Family, question.Standard, question.Failed, question.Debris)
         {
             Findings = question.Findings,
             Technicians = call.GetValue(technicians),
-        });
+        };
+        PlanDocument plan = Planner.Plan(question.Failed.IsEmpty ? FromFindings(request, wanted) : request);
         Write(plan, question.Family, call);
         return ExitCode.Yes;
     }
+
+    /// <summary>Where nobody named a failed part, the suspects count as failed.</summary>
+    internal static PlanRequest FromFindings(PlanRequest request, double share) => FailedFromFindings.Take(request, share) ?? throw new WrongUseException(
+        $"no part of {request.Family.Id} that sheds {Wording.AllOf(request.Debris.Select(debris => debris.Name))} has a way to {Wording.AllOf(request.Findings.Where(finding => finding.Found && request.Debris.Contains(finding.Debris)).Select(finding => finding.Part.Value).Distinct())}. "
+        + "Name the failed part with --failed PART, or say in the family file what sheds it and how it gets there.");
 
     private void Write(PlanDocument plan, Family family, ParseResult call)
     {

@@ -26,6 +26,7 @@ internal static class ReportJson
 [JsonSerializable(typeof(CheckAnswer))]
 [JsonSerializable(typeof(WhyAnswer))]
 [JsonSerializable(typeof(StopLineAnswer))]
+[JsonSerializable(typeof(SuspectsAnswer))]
 [JsonSerializable(typeof(VerifyAnswer))]
 [JsonSerializable(typeof(FlushJsonAnswer))]
 [JsonSerializable(typeof(GaugeJsonAnswer))]

@@ -28,13 +28,15 @@ public static class PlanText
 
     private static void Title(TextPage page, PlanDocument plan, Names names)
     {
-        string failed = plan.Failed.IsEmpty ? "nothing named as failed" : string.Join(", ", plan.Failed.Select(names.Of)) + " failed";
+        string failed = plan.FromFindings is not null ? "from what was found" : plan.Failed.IsEmpty ? "nothing named as failed" : string.Join(", ", plan.Failed.Select(names.Of)) + " failed";
         page.Subheading($"Clean-out: {failed}, {string.Join(" and ", plan.Debris)}");
         page.Paragraph(plan.Family.Title.Length > 0 ? $"{plan.Family.Title} ({plan.Family.Id})" : plan.Family.Id);
         int renewed = plan.Parts.Count(part => part.Treatment.Contains(TreatmentKind.Replace));
         page.Paragraph(string.Create(
             CultureInfo.InvariantCulture,
             $"{plan.Parts.Length} parts reached, {plan.Clear} clear. {plan.Steps.Length} steps, {renewed} parts renewed, {plan.Hours.Bench:0.#} bench hours. Standard: {plan.Standard.Id}."));
+        foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
+            page.Paragraph(sentence);
         page.Paragraph("The engine may not be run before every step of the phases before PROVE is ticked.");
     }
 

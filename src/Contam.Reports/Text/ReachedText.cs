@@ -62,7 +62,7 @@ internal sealed class ReachedText(TextPage page, PlanDocument plan, Names names)
                 { } um => $" (up to {UnitText.Size(um, page.Look)})",
             };
             string way = exposure.Via is { } via ? $"through {names.InSentence(via)}"
-                : plan.Failed.Contains(part.Id) ? "the failed part"
+                : plan.Failed.Contains(part.Id) ? plan.FromFindings is null ? "the failed part" : "a suspect"
                 : "found here";
             parts.Add(debris + way + size);
         }

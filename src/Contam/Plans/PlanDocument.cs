@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace Contam.Plans;
 
@@ -22,6 +23,10 @@ public sealed record PlanDocument
 
     /// <summary>Ids of the failed parts, in the order of the family.</summary>
     public ImmutableArray<string> Failed { get; init; } = [];
+
+    /// <summary>Where no failed part was named: how the failed parts were taken from what was found. Else left out.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public PlanFromFindings? FromFindings { get; init; }
 
     /// <summary>Names of the debris, in the order of the catalogue.</summary>
     public ImmutableArray<string> Debris { get; init; } = [];
@@ -67,6 +72,24 @@ public sealed record PlanFamily(string Id, string Title, string Sha256);
 /// <param name="Id">Its id.</param>
 /// <param name="Sha256">The hash of what was read.</param>
 public sealed record PlanStandard(string Id, string Sha256);
+
+/// <summary>How the failed parts of a plan were taken from what was found.</summary>
+/// <param name="Share">Suspects with at least this share of the suspicion count as failed.</param>
+/// <param name="Suspects">The suspects that count as failed, by debris, then by falling share; one that is suspected of several debris stands once for each.</param>
+/// <param name="NotCounted">For each debris with suspects that do not count, how many, and their shares together.</param>
+public sealed record PlanFromFindings(double Share, ImmutableArray<PlanSuspect> Suspects, ImmutableArray<PlanNotCounted> NotCounted);
+
+/// <summary>A suspect that counts as failed.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="Debris">What it is suspected of shedding.</param>
+/// <param name="Share">Its share of the suspicion.</param>
+public sealed record PlanSuspect(string Part, string Debris, double Share);
+
+/// <summary>Suspects that do not count as failed.</summary>
+/// <param name="Debris">The debris.</param>
+/// <param name="Suspects">How many.</param>
+/// <param name="Share">Their shares together.</param>
+public sealed record PlanNotCounted(string Debris, int Suspects, double Share);
 
 /// <summary>A finding that the plan was made with.</summary>
 public sealed record PlanFinding

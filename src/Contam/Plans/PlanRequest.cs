@@ -14,6 +14,9 @@ public sealed record PlanRequest(Family Family, ShopStandard Standard, Immutable
     /// <summary>What was seen.</summary>
     public ImmutableArray<Finding> Findings { get; init; } = [];
 
+    /// <summary>Where no failed part was named: how <see cref="Failed"/> was taken from what was found. Else <c>null</c>.</summary>
+    public PlanFromFindings? FromFindings { get; init; }
+
     /// <summary>How many technicians work at once, at least 1.</summary>
     public int Technicians { get; init; } = 1;
 }

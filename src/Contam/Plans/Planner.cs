@@ -39,6 +39,7 @@ public static class Planner
             Standard = new PlanStandard(request.Standard.Id, request.Standard.Sha256),
             Failed = [.. failed.Select(part => part.Value)],
             Debris = [.. debris.Select(one => one.Name)],
+            FromFindings = request.FromFindings,
             Findings = PlanParts.Findings(request.Findings, spreads),
             Cautions = steps.Cautions(CautionBook.Place(request.Standard, draft.Graph, bearing)),
             Parts = PlanParts.Of(spreads, draft.Treatments, bearing),

@@ -8,10 +8,14 @@ namespace Contam.Families.Reading;
 /// <summary>What a findings file says.</summary>
 /// <param name="Findings">What was seen, in file order.</param>
 /// <param name="Failed">Parts that were found to have failed, in file order.</param>
-public sealed record FindingsSheet(ImmutableArray<Finding> Findings, ImmutableArray<PartId> Failed);
+public sealed record FindingsSheet(ImmutableArray<Finding> Findings, ImmutableArray<PartId> Failed)
+{
+    /// <summary>Looks that were made for some debris and told nothing, in file order.</summary>
+    public ImmutableArray<(PartId Part, Debris Debris)> CannotTell { get; init; } = [];
+}
 
 /// <summary>
-/// Reads findings: a YAML list of <c>{part, debris, found, failed, size, form, magnetic, by, when}</c>. Like the family reader it answers with problems,
+/// Reads findings: a YAML list of <c>{part, debris, found, failed, cannot-tell, size, form, magnetic, by, when}</c>. Like the family reader it answers with problems,
 /// never with an exception.
 /// </summary>
 public static class FindingsReader
@@ -46,15 +50,17 @@ public static class FindingsReader
         ArgumentNullException.ThrowIfNull(catalogue);
         var findings = ImmutableArray.CreateBuilder<Finding>();
         var failed = ImmutableArray.CreateBuilder<PartId>();
+        var cannotTell = ImmutableArray.CreateBuilder<(PartId Part, Debris Debris)>();
         if (source is not null
             && SheetParser.Parse(source, budget, problems) is Sheet sheet
             && FindingKeys.File.TryRead(sheet.Root, new SheetContext(sheet, problems), out ImmutableArray<Located<Form>> forms))
         {
             foreach (Located<Form> form in forms)
-                ReadOne(form.Value, family, catalogue, asked, problems, findings, failed);
+                ReadOne(form.Value, family, catalogue, asked, problems, findings, failed, cannotTell);
         }
 
-        return new Outcome<FindingsSheet>(problems.HasErrors ? null : new FindingsSheet(findings.ToImmutable(), failed.ToImmutable()), problems.ToSorted());
+        var sheetRead = new FindingsSheet(findings.ToImmutable(), failed.ToImmutable()) { CannotTell = cannotTell.ToImmutable() };
+        return new Outcome<FindingsSheet>(problems.HasErrors ? null : sheetRead, problems.ToSorted());
     }
 
     private static void ReadOne(
@@ -64,7 +70,8 @@ public static class FindingsReader
         ImmutableArray<Debris> asked,
         ProblemList problems,
         ImmutableArray<Finding>.Builder findings,
-        ImmutableArray<PartId>.Builder failed)
+        ImmutableArray<PartId>.Builder failed,
+        ImmutableArray<(PartId Part, Debris Debris)>.Builder cannotTell)
     {
         if (!form.TryGet(FindingKeys.Part, out string? id))
             return;
@@ -77,6 +84,15 @@ public static class FindingsReader
         bool hasFailed = form.Get(FindingKeys.Failed, false);
         if (hasFailed)
             failed.Add(part.Id);
+        if (form.Get(FindingKeys.CannotTell, false))
+        {
+            if (form.Has(FindingKeys.Found))
+                problems.Add(FindingProblems.SaysBoth(form.KeyPlace(FindingKeys.CannotTell), id));
+            else if (DebrisOf(form, catalogue, asked, problems) is { } lookedFor)
+                cannotTell.AddRange(lookedFor.Select(one => (part.Id, one)));
+            return;
+        }
+
         if (form.Find(FindingKeys.Found) is not { } found)
         {
             // A finding that says neither is a slip, not a clean part; a part that failed need say no more.

@@ -25,6 +25,11 @@ internal static class FindingKeys
         Name = "failed", Means = "Whether the part itself was found to have failed; default: false", Example = "true",
     };
 
+    public static readonly Key<bool> CannotTell = new(new FlagShape())
+    {
+        Name = "cannot-tell", Means = "Whether the look was made and told nothing; default: false", Example = "true",
+    };
+
     public static readonly Key<ParticleSize> Size = new(new QuantityShape<ParticleSize>(Dimension.Length, Quantity.TryParse))
     {
         Name = "size", Means = "The size of the largest piece found", Example = "120 um",
@@ -34,7 +39,7 @@ internal static class FindingKeys
 
     public static readonly Key<string> When = new(new WordsShape()) { Name = "when", Means = "When, in words or as a date", Example = "2026-05-04 10:30" };
 
-    public static readonly FormShape Finding = new("finding", "a finding", Part, Debris, Found, Failed, Size, PartKeys.Form, PartKeys.Magnetic, By, When)
+    public static readonly FormShape Finding = new("finding", "a finding", Part, Debris, Found, Failed, CannotTell, Size, PartKeys.Form, PartKeys.Magnetic, By, When)
     {
         Required = [Part], Means = "What somebody saw at a part",
     };

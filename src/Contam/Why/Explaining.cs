@@ -31,8 +31,10 @@ public static class Explaining
         int vertex = family.IndexOf(part.Id);
         var sources = graph.Sources.ToHashSet();
         bool isSource = sources.Contains(vertex);
-        int dominator = Dominators.Immediate(graph.Open, [.. graph.Sources])[vertex];
         VertexCut cut = isSource ? new VertexCut([], IsDirect: false) : VertexCut.Smallest(graph.Open, sources, vertex);
+        // Where one part between would not do, all paths share nothing but where they begin, if that is one part.
+        bool isSharedNowhereBetween = !isSource && (cut.IsDirect || cut.Vertices.Length > 1);
+        int dominator = isSharedNowhereBetween && sources.Count == 1 ? sources.Single() : Dominators.Immediate(graph.Open, [.. graph.Sources])[vertex];
         ImmutableArray<PartId> path = spread.PathTo(part.Id);
         PartTreatment? treated = Treating.DecideFor(part, [spread], question.Failed.ToHashSet(), new RuleBook(standard));
         return new Explanation(part.Id, question.Debris)

@@ -81,6 +81,8 @@ public class A_trace
 
         Assert.Equal(all, kept);
         Assert.Contains("cannot-tell: true", kept, StringComparison.Ordinal);
+        // Nobody is asked twice to look at one place, also where it could not be told.
+        Assert.Equal(answers.Length, kept.Split('\n').Where(line => line.Length > 0).Select(line => line.Split(',')[0]).Distinct().Count());
         // It comes to the same question, and the same shares.
         Assert.Equal(Tail(whole.Out), Tail(last.Out));
 

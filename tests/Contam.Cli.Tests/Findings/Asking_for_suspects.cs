@@ -94,10 +94,15 @@ public class Asking_for_suspects
     [Fact]
     public void Takes_findings_from_a_file_and_the_debris_with_them()
     {
-        (CommandSession session, _) = CommandSession.Typing("suspects systems/families/harbour-diesel-i4.yaml --findings FILE", "- {part: rail, debris: water, found: true}\n- {part: fuel-filter, cannot-tell: true, debris: water}\n");
+        const string Words = "suspects systems/families/harbour-diesel-i4.yaml --format json --findings FILE";
+        (CommandSession session, _) = CommandSession.Typing(Words, "- {part: rail, debris: water, found: true}\n- {part: fuel-filter, cannot-tell: true, debris: water}\n");
+        (CommandSession before, _) = CommandSession.Typing(Words, "- {part: rail, debris: water, found: true}\n");
         Assert.Equal((0, ""), (session.Exit, session.Error));
-        Assert.StartsWith("Where it comes from: water\n", session.Out, StringComparison.Ordinal);
-        Assert.DoesNotContain("Fuel filter  ", session.Out, StringComparison.Ordinal);
+        Assert.Contains("\"debris\": \"water\"", session.Out, StringComparison.Ordinal);
+        Assert.Equal(Looks(before).Except(["fuel-filter"]), Looks(session));
+        Assert.Contains("fuel-filter", Looks(before));
+
+        static string?[] Looks(CommandSession session) => [.. JsonDocument.Parse(session.Out).RootElement.GetProperty("nextLooks").EnumerateArray().Select(look => look.GetProperty("part").GetString())];
     }
 
     [Theory]

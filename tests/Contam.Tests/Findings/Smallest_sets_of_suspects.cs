@@ -13,6 +13,8 @@ public class Smallest_sets_of_suspects
     [InlineData("c[sheds metal rare] > y; d[sheds metal occasional] > y; a[sheds metal] > x; b[sheds metal] > y\n@found x metal\n@found y metal", "a+b d+a c+a")]
     // Two of three finds share a part.
     [InlineData("a[sheds metal] > x; b[sheds metal] > y; c[sheds metal] > z; m[sheds metal] > x; m > y\n@found x metal\n@found y metal\n@found z metal", "c+m")]
+    // Each find has two accounts, so that every pair will do, and each comes once.
+    [InlineData("a[sheds metal] > x; a > e; b[sheds metal] > e; b > y; c[sheds metal] > x; c > y\n@found x metal\n@found e metal\n@found y metal", "a+b a+c b+c")]
     // A find that nothing leads to needs nobody.
     [InlineData("a[sheds metal] > x; i\n@found x metal\n@found i metal", "")]
     // Clean findings do not count here.

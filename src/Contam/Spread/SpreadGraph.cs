@@ -29,9 +29,13 @@ internal sealed class SpreadGraph
     /// <summary>The sources, in the order of the family.</summary>
     public IEnumerable<int> Sources => sources.Select(source => source.Vertex).Distinct();
 
+    /// <summary>The graph of a question.</summary>
+    /// <exception cref="KeyNotFoundException">A failed part is not of the family.</exception>
     public static SpreadGraph Of(SpreadQuestion question)
     {
         Family family = question.Family;
+        foreach (PartId part in question.Failed)
+            _ = family[part];
         var failed = question.Failed.ToHashSet();
         PackedGraph open = Pack(family, joint => IsOpen(family, joint, failed));
         List<(int Vertex, double Size)> sources = SourcesOf(question, failed);

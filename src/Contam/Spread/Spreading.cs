@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Contam.Families;
 
 namespace Contam.Spread;
 
@@ -22,8 +21,6 @@ public static class Spreading
     public static DebrisSpread Of(SpreadQuestion question)
     {
         ArgumentNullException.ThrowIfNull(question);
-        foreach (PartId failed in question.Failed)
-            _ = question.Family[failed];
         return Of(question, SpreadGraph.Of(question));
     }
 

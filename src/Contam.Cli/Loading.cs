@@ -42,7 +42,7 @@ internal sealed class Loading(Shell shell)
         ImmutableArray<Finding> findings = [.. call.GetValue(arguments.Found)!.Select(names.Found), .. call.GetValue(arguments.Clean)!.SelectMany(text => names.Clean(text, asked))];
         if (call.GetValue(arguments.FindingsFile) is { } file)
         {
-            if (Take(FindingsReader.ReadFile(file, family, standard.CatalogueOf(), asked)) is not { } sheet)
+            if (FindingsOf(file, family, standard, asked) is not { } sheet)
                 return null;
             findings = [.. findings, .. sheet.Findings];
             failed = [.. failed, .. sheet.Failed];
@@ -77,7 +77,7 @@ internal sealed class Loading(Shell shell)
 
     /// <summary>What a findings file says of one debris; nothing where there is no such file.</summary>
     public FindingsSheet? FindingsOf(string file, Family family, ShopStandard standard, ImmutableArray<Debris> asked) =>
-        Take(FindingsReader.ReadFile(file, family, standard.CatalogueOf(), asked));
+        Take(FindingsReader.ReadFile(file, family, standard.CatalogueOf(), asked, Limits));
 
     /// <summary>The question with what a findings file says added.</summary>
     public static SuspectQuestion With(SuspectQuestion question, FindingsSheet sheet) => question with

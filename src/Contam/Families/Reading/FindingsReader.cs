@@ -25,20 +25,21 @@ public static class FindingsReader
     /// <param name="family">The family whose parts it names.</param>
     /// <param name="catalogue">The debris that it may name.</param>
     /// <param name="asked">What a clean finding without debris is clean of.</param>
-    public static Outcome<FindingsSheet> ReadFile(string path, Family family, Catalogue catalogue, ImmutableArray<Debris> asked)
+    /// <param name="limits">How much is taken in; <c>null</c> for the defaults.</param>
+    public static Outcome<FindingsSheet> ReadFile(string path, Family family, Catalogue catalogue, ImmutableArray<Debris> asked, ReadLimits? limits = null)
     {
         ArgumentNullException.ThrowIfNull(path);
-        var budget = new ReadBudget(ReadLimits.Default);
+        var budget = new ReadBudget(limits ?? ReadLimits.Default);
         var problems = new ProblemList(budget.Limits.Problems);
         return Read(SourceFile.Read(path, SourceFile.NameOf(path), budget, null, problems), family, catalogue, asked, budget, problems);
     }
 
     /// <summary>Reads findings from a text; otherwise as <see cref="ReadFile"/>.</summary>
-    public static Outcome<FindingsSheet> ReadText(string text, string fileName, Family family, Catalogue catalogue, ImmutableArray<Debris> asked)
+    public static Outcome<FindingsSheet> ReadText(string text, string fileName, Family family, Catalogue catalogue, ImmutableArray<Debris> asked, ReadLimits? limits = null)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(fileName);
-        var budget = new ReadBudget(ReadLimits.Default);
+        var budget = new ReadBudget(limits ?? ReadLimits.Default);
         var problems = new ProblemList(budget.Limits.Problems);
         return Read(SourceFile.FromText(text, SourceFile.NameOf(fileName), budget, problems), family, catalogue, asked, budget, problems);
     }

@@ -1,5 +1,6 @@
-using Contam.Families;
 using Contam.Families.Reading;
+using Contam.Families;
+using Contam.Problems;
 using Contam.Support.Notation;
 
 namespace Contam.Tests.Families.Reading;
@@ -36,6 +37,16 @@ public sealed class A_findings_file
     [InlineData("- {part: rail, found: true, debris: metal, canot-tell: true}", "f.yaml:1:44: a finding has no key `canot-tell`; did you mean `cannot-tell`?")]
     public void Is_told_what_is_wrong(string text, string expected) =>
         Assert.Equal(expected, string.Join('\n', Read(text).Problems.Select(problem => $"{problem.Place}: {problem.Text}; {problem.Mend}")));
+
+    [Fact]
+    public void Is_taken_in_within_the_limits_of_the_call()
+    {
+        const string One = "- {part: pump, debris: metal, found: true}\n";
+        Outcome<FindingsSheet> narrow = FindingsReader.ReadText(One, "f.yaml", CaseReader.System("pump > filter"), Known, [Debris.Metal], new ReadLimits { FileBytes = One.Length - 1 });
+
+        Assert.Equal([ProblemCodes.FileTooLarge], narrow.Problems.Select(problem => problem.Code));
+        Assert.Empty(Read(One).Problems);
+    }
 
     private static Outcome<FindingsSheet> Read(string text) => FindingsReader.ReadText(text, "f.yaml", CaseReader.System("pump > filter > rail > tank"), Known, [Debris.Metal]);
 }

@@ -41,8 +41,7 @@ internal sealed class FlushSums(ParseResult call, FlushArguments arguments, Fami
     {
         if (family.Circuits.FirstOrDefault(circuit => circuit.Name == name) is { } found)
             return found;
-        string meant = NearName.Of(name, family.Circuits.Select(circuit => circuit.Name)) is { } near ? $" Did you mean {near}?" : "";
-        throw new WrongUseException($"there is no circuit {Wording.Quoted(name)}.{meant} {family.Id} has {Wording.AllOf(family.Circuits.Select(circuit => circuit.Name))}.");
+        throw new WrongUseException($"there is no circuit {Wording.Quoted(name)}.{Typed.Near(name, family.Circuits.Select(circuit => circuit.Name))} {family.Id} has {Wording.AllOf(family.Circuits.Select(circuit => circuit.Name))}.");
     }
 
     private ImmutableArray<BoreToFlush> BoresOf(Circuit circuit)

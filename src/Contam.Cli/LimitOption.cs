@@ -45,10 +45,7 @@ internal static class LimitOption
             string name = asked.Split('=')[0];
             int place = Array.FindIndex(All, limit => limit.Name == name);
             if (place < 0)
-            {
-                string near = NearName.Of(name, All.Select(limit => limit.Name)) is { } meant ? $"Did you mean {meant}?" : $"There are {string.Join(", ", All.Select(limit => limit.Name))}.";
-                throw new WrongUseException($"no limit is called {Wording.Quoted(name)}. {near}");
-            }
+                throw new WrongUseException($"no limit is called {Wording.Quoted(name)}.{Typed.Near(name, All.Select(limit => limit.Name))} There are {string.Join(", ", All.Select(limit => limit.Name))}.");
 
             int most = name == "nesting" ? DeepestNesting : int.MaxValue;
             if (!int.TryParse(asked.AsSpan(Math.Min(asked.Length, name.Length + 1)), NumberStyles.None, CultureInfo.InvariantCulture, out int number) || number < 1 || number > most)

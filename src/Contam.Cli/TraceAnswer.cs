@@ -1,5 +1,4 @@
 using Contam.Families;
-using Contam.Problems;
 using Contam.Reports.Text;
 
 namespace Contam.Cli;
@@ -42,8 +41,7 @@ internal sealed record TraceAnswer(TraceAnswerKind Kind, Finding? Finding)
             case "stop" or "s" when rest.Trim().Length == 0:
                 return new TraceAnswer(TraceAnswerKind.Stop, null);
             default:
-                string meant = NearName.Of(text.ToLowerInvariant(), Words) is { } near ? $" Did you mean {near}?" : "";
-                throw new WrongUseException($"{(text.Length == 0 ? "Nothing" : TextPage.Harmless(text))} is no answer.{meant} Write found, clean, cannot tell or stop; after found may stand a size and looks, for instance: found 120um flakes not-magnetic.");
+                throw new WrongUseException($"{(text.Length == 0 ? "Nothing" : TextPage.Harmless(text))} is no answer.{Typed.Near(text.ToLowerInvariant(), Words)} Write found, clean, cannot tell or stop; after found may stand a size and looks, for instance: found 120um flakes not-magnetic.");
         }
     }
 }

@@ -18,6 +18,9 @@ internal static class Typed
         return new WrongUseException($"{what}: {problem.Text}.{mend}");
     }
 
+    /// <summary>The question whether a near name was meant, behind a space; nothing where none is near.</summary>
+    public static string Near(string name, IEnumerable<string> candidates) => NearName.Of(name, candidates) is { } near ? $" Did you mean {near}?" : "";
+
     /// <summary>The value of a sum; its fault is wrong use.</summary>
     public static T Take<T>(Sum<T> sum)
         where T : notnull => sum.TryGet(out T? value, out Fault? fault) ? value : throw new WrongUseException(fault.Text + ".");

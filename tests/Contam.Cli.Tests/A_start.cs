@@ -70,8 +70,8 @@ public sealed class A_start : IDisposable
     }
 
     [Theory]
-    [InlineData("My Boat", "`My Boat` will not do as a family's id, which is lower-case letters, digits and single hyphens, and begins with a letter. Call the folder my-boat.")]
-    [InlineData("8-pack", "`8-pack` will not do as a family's id, which is lower-case letters, digits and single hyphens, and begins with a letter.")]
+    [InlineData("My Boat", "`My Boat` will not do as a family's id, which is lower-case letters, digits and single hyphens, begins with a letter and has at most 100 characters. Call the folder my-boat.")]
+    [InlineData("8-pack", "`8-pack` will not do as a family's id, which is lower-case letters, digits and single hyphens, begins with a letter and has at most 100 characters.")]
     public void Needs_a_folder_whose_name_does_as_an_id(string name, string message)
     {
         CommandSession session = CommandSession.Of(["start", At(name), "--like", "outboard-gearcase"]);
@@ -81,7 +81,7 @@ public sealed class A_start : IDisposable
     }
 
     [Theory]
-    [InlineData("--like outboard-gearcas", "no shipped family is called `outboard-gearcas`. Did you mean outboard-gearcase?")]
+    [InlineData("--like outboard-gearcas", "no shipped family is called `outboard-gearcas`. Did you mean outboard-gearcase? There are estuary-v6-outboard, genset-diesel-i6, harbour-diesel-i4, outboard-gearcase, quay-diesel-v8.")]
     [InlineData("--with wet-sump", "no shipped module is called `wet-sump`. There are common-rail-fuel, cylinder-bank, fresh-water, low-pressure-fuel, raw-water, turbo-charge-air, wet-sump-oil.")]
     [InlineData("", "say what to begin from: --like with one of estuary-v6-outboard, genset-diesel-i6, harbour-diesel-i4, outboard-gearcase, quay-diesel-v8; or --with, not both.")]
     public void Needs_something_that_is_shipped_to_begin_from(string words, string message)

@@ -32,7 +32,7 @@ public class Limits_of_reading
         Assert.Equal(exit, CommandSession.About(Engine, file => $"check {file} --limit {limit}").Exit is 0 ? 0 : 1);
 
     [Theory]
-    [InlineData("part=9", "no limit is called `part`. Did you mean parts?")]
+    [InlineData("part=9", "no limit is called `part`. Did you mean parts? There are bytes, values, nesting, parts, joints, count, module-depth, module-uses, problems.")]
     [InlineData("wheels=9", "no limit is called `wheels`. There are bytes, values, nesting, parts, joints, count, module-depth, module-uses, problems.")]
     [InlineData("parts", "`parts` is no limit. Write a whole number from 1 to 2147483647: --limit parts=200000")]
     [InlineData("parts=-1", "`parts=-1` is no limit. Write a whole number from 1 to 2147483647: --limit parts=200000")]

@@ -87,8 +87,7 @@ internal sealed class CheckCommand(Shell shell, Loading loading) : ICommandSourc
 
         if (ProblemCodes.Find(name) is not { } code)
         {
-            string near = NearName.Of(name, ProblemCodes.All.Select(one => one.Code)) is { } meant ? $" Did you mean {meant}?" : "";
-            throw new WrongUseException($"there is no code {Wording.Quoted(name)}.{near} contam check --explain lists all.");
+            throw new WrongUseException($"there is no code {Wording.Quoted(name)}.{Typed.Near(name, ProblemCodes.All.Select(one => one.Code))} contam check --explain lists all.");
         }
 
         ProblemCodeText.Write(code, shell.Out, look);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Contam.Cli.Starting;
+using Contam.Families.Reading.Shapes;
 using Contam.Problems;
 using Contam.Reports.Text;
 using Contam.Treatment.Reading;
@@ -83,11 +84,11 @@ internal sealed class StartCommand(Shell shell, Loading loading) : ICommandSourc
     private static string IdOf(string place)
     {
         string name = Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(place)));
-        string id = string.Join('-', name.ToLowerInvariant().Split([' ', '_', '.', '-'], StringSplitOptions.RemoveEmptyEntries).Select(word => string.Concat(word.Where(char.IsAsciiLetterOrDigit)))).Trim('-');
-        if (id == name && id.Length > 0 && char.IsAsciiLetterLower(id[0]))
-            return id;
-        throw new WrongUseException($"{Wording.Quoted(name)} will not do as a family's id, which is lower-case letters, digits and single hyphens, and begins with a letter."
-            + (id.Length > 0 && char.IsAsciiLetterLower(id[0]) ? $" Call the folder {id}." : ""));
+        var shape = new IdShape("the id of a family", "harbour-diesel-i4");
+        if (shape.IsId(name))
+            return name;
+        string meant = shape.Mended(name) is { } mended ? $" Call the folder {mended}." : "";
+        throw new WrongUseException($"{Wording.Quoted(name)} will not do as a family's id, which is lower-case letters, digits and single hyphens, begins with a letter and has at most {IdShape.Longest} characters.{meant}");
     }
 
     /// <summary>A shipped name, also where its file is named.</summary>
@@ -96,7 +97,6 @@ internal sealed class StartCommand(Shell shell, Loading loading) : ICommandSourc
         string name = named.EndsWith(".yaml", StringComparison.Ordinal) ? Path.GetFileNameWithoutExtension(named) : named.Trim();
         if (shipped.Contains(name))
             return name;
-        string near = NearName.Of(name, shipped) is { } meant ? $"Did you mean {meant}?" : $"There are {string.Join(", ", shipped)}.";
-        throw new WrongUseException($"no shipped {what} is called {Wording.Quoted(name)}. {near}");
+        throw new WrongUseException($"no shipped {what} is called {Wording.Quoted(name)}.{Typed.Near(name, shipped)} There are {string.Join(", ", shipped)}.");
     }
 }

@@ -44,7 +44,7 @@ internal sealed class ReachTable
         int[] plain = [.. Enumerable.Range(0, sources.Length).Where(source => !opens.Contains(family.Parts[sources[source]].Id))];
         if (plain.Length > places.Length)
         {
-            PackedGraph back = Packed(family, failed, isReversed: true);
+            PackedGraph back = Packed(family, failed).Reversed();
             for (int place = 0; place < places.Length; place++)
             {
                 WidestPaths widest = search.From(back, places[place], double.PositiveInfinity);
@@ -54,7 +54,7 @@ internal sealed class ReachTable
         }
         else if (plain.Length > 0)
         {
-            PackedGraph on = Packed(family, failed, isReversed: false);
+            PackedGraph on = Packed(family, failed);
             foreach (int source in plain)
                 table.PutAll(source, search.From(on, sources[source], sheds[source]), places);
         }
@@ -62,7 +62,7 @@ internal sealed class ReachTable
         foreach (int source in Enumerable.Range(0, sources.Length).Except(plain))
         {
             var withIt = new HashSet<PartId>(failed) { family.Parts[sources[source]].Id };
-            table.PutAll(source, search.From(Packed(family, withIt, isReversed: false), sources[source], sheds[source]), places);
+            table.PutAll(source, search.From(Packed(family, withIt), sources[source], sheds[source]), places);
         }
 
         return table;
@@ -83,19 +83,7 @@ internal sealed class ReachTable
     private void Put(int source, int place, WidestPaths widest, int vertex) =>
         reach[source, place] = widest.Reaches(vertex) ? Math.Min(sheds[source], widest.ReachAt(vertex)) : NoWay;
 
-    private static PackedGraph Packed(Family family, IReadOnlySet<PartId> failed, bool isReversed)
-    {
-        var from = new int[family.Joints.Length];
-        var to = new int[family.Joints.Length];
-        foreach (Joint joint in family.Joints)
-        {
-            bool isOpen = SpreadGraph.IsOpen(family, joint, failed);
-            from[joint.Id] = isOpen ? family.IndexOf(isReversed ? joint.To : joint.From) : -1;
-            to[joint.Id] = family.IndexOf(isReversed ? joint.From : joint.To);
-        }
-
-        return PackedGraph.Of(family.Parts.Length, from, to);
-    }
+    private static PackedGraph Packed(Family family, IReadOnlySet<PartId> failed) => SpreadGraph.Pack(family, joint => SpreadGraph.IsOpen(family, joint, failed));
 
     /// <summary>Widest paths from one vertex, which holds nothing: it is an end of every path that counts, whichever way the joints are followed.</summary>
     private sealed class Search(Levels levels, int[] vertexLevel, int[] jointLevel)

@@ -54,11 +54,12 @@ internal sealed class StopLineToday
             Findings = question.Findings,
             AcceptsCleanFindings = question.Standard.CleanFindings != CleanFindings.Never,
         })];
-        ImmutableArray<DebrisSpread> spreads = [.. asked.Select(Spreading.Of)];
+        ImmutableArray<SpreadGraph> graphs = [.. asked.Select(SpreadGraph.Of)];
+        ImmutableArray<DebrisSpread> spreads = [.. asked.Zip(graphs, Spreading.Of)];
         return new StopLineToday(
             family,
-            SpreadGraph.Of(asked[0]).Open,
-            [.. asked.Zip(spreads, OneDebris.Of)],
+            graphs[0].Open,
+            [.. graphs.Zip(spreads, OneDebris.Of)],
             WhereLooksCount(asked),
             Treating.Decide(family, spreads, question.Failed, new RuleBook(question.Standard)));
     }
@@ -142,10 +143,9 @@ internal sealed class StopLineToday
     /// <summary>How far one debris gets: its sources, where a clean finding of it is accepted, and where it gets past those.</summary>
     private sealed record OneDebris(int[] Sources, HashSet<int> Accepted, bool[] IsOpen)
     {
-        public static OneDebris Of(SpreadQuestion question, DebrisSpread spread)
+        public static OneDebris Of(SpreadGraph graph, DebrisSpread spread)
         {
-            SpreadGraph graph = SpreadGraph.Of(question);
-            var accepted = spread.Findings.Where(judged => judged.IsAccepted).Select(judged => question.Family.IndexOf(judged.Finding.Part)).ToHashSet();
+            var accepted = spread.Findings.Where(judged => judged.IsAccepted).Select(judged => graph.Family.IndexOf(judged.Finding.Part)).ToHashSet();
             int[] sources = [.. graph.Sources];
             bool[] marked = Reachable.From(graph.Open, sources, accepted.Contains);
             return new OneDebris(sources, accepted, [.. marked.Select((isMarked, vertex) => isMarked && !accepted.Contains(vertex))]);

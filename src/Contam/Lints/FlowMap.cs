@@ -27,10 +27,7 @@ internal sealed class FlowMap
 
     private bool[] Search(Func<Part, bool> isStart, Func<Joint, bool> fits, bool isBackward)
     {
-        Joint[] open = [.. family.Joints.Where(fits)];
-        int[] from = [.. open.Select(joint => family.IndexOf(isBackward ? joint.To : joint.From))];
-        int[] to = [.. open.Select(joint => family.IndexOf(isBackward ? joint.From : joint.To))];
-        PackedGraph graph = PackedGraph.Of(family.Parts.Length, from, to);
-        return Reachable.From(graph, Enumerable.Range(0, family.Parts.Length).Where(part => isStart(family.Parts[part])));
+        PackedGraph graph = SpreadGraph.Pack(family, fits);
+        return Reachable.From(isBackward ? graph.Reversed() : graph, Enumerable.Range(0, family.Parts.Length).Where(part => isStart(family.Parts[part])));
     }
 }

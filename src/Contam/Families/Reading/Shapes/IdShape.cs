@@ -84,7 +84,7 @@ internal sealed class IdShape(string called, string example, RepeatMark mark = R
     }
 
     /// <summary>The id that was likely meant, or <c>null</c>.</summary>
-    private string? Mended(string text)
+    public string? Mended(string text)
     {
         if (text.Length > Longest)
             return null;

@@ -53,6 +53,25 @@ public class Limits_of_reading
         Assert.Equal(1, CommandSession.About(deep, file => $"check {file} --limit nesting=1000").Exit);
     }
 
+    [Theory]
+    [InlineData(1000, 2)]
+    [InlineData(10000, 0)]
+    public void Hold_for_findings_too(int bytes, int exit)
+    {
+        DirectoryInfo folder = Directory.CreateTempSubdirectory("contam");
+        try
+        {
+            string findings = Path.Combine(folder.FullName, "findings.yaml");
+            File.WriteAllText(findings, "# " + new string('-', 2000) + "\n- {part: tank, debris: metal, found: true}\n");
+
+            Assert.Equal(exit, CommandSession.About(Engine, file => FormattableString.Invariant($"plan {file} --findings {findings} --failed tank --debris metal --limit bytes={bytes}")).Exit);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
     [Fact]
     public void Are_all_described()
     {

@@ -1,44 +1,44 @@
 using System.Globalization;
 using System.Text;
+using Wcwidth;
 
 namespace Contam.Reports.Text;
 
 /// <summary>
-/// How many columns text takes in a terminal, by the classes of Unicode Standard Annex 11: wide and full-width characters two, combining marks none.
+/// How many columns text takes in a terminal. Counted by what a person sees as one character (a letter with its marks, a flag, a joined emoji;
+/// Unicode Standard Annex 29), each no, one or two columns wide (Annex 11).
 /// </summary>
 public static class DisplayWidth
 {
-    // Ranges that Unicode Standard Annex 11 calls wide or full-width, rounded outward to blocks; from memory.
-    private static readonly (int First, int Last)[] Wide =
-    [
-        (0x1100, 0x115F), (0x2E80, 0x303E), (0x3041, 0x33FF), (0x3400, 0x4DBF), (0x4E00, 0x9FFF), (0xA000, 0xA4CF), (0xAC00, 0xD7A3),
-        (0xF900, 0xFAFF), (0xFE30, 0xFE6F), (0xFF00, 0xFF60), (0xFFE0, 0xFFE6), (0x1F300, 0x1F64F), (0x1F900, 0x1F9FF), (0x20000, 0x3FFFD),
-    ];
+    private const int EmojiPresentation = 0xFE0F;
 
     /// <summary>The columns that this text takes.</summary>
     public static int Of(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        int columns = 0;
-        foreach (Rune rune in text.EnumerateRunes())
-            columns += Of(rune);
-        return columns;
+        // ASCII is most of what is written, and needs no tables.
+        if (Ascii.IsValid(text))
+            return text.Count(one => !char.IsControl(one));
+        return Characters(text).Sum(OfCharacter);
     }
 
     /// <summary>The text with spaces after it, up to this many columns.</summary>
     public static string Pad(string text, int columns) => text + new string(' ', Math.Max(0, columns - Of(text)));
 
-    private static int Of(Rune rune)
+    /// <summary>The text in what a person sees as one character each; no break within one shows it as it was meant.</summary>
+    internal static IEnumerable<string> Characters(string text)
     {
-        UnicodeCategory category = Rune.GetUnicodeCategory(rune);
-        if (category is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark or UnicodeCategory.Format)
-            return 0;
-        foreach ((int first, int last) in Wide)
-        {
-            if (rune.Value >= first && rune.Value <= last)
-                return 2;
-        }
+        TextElementEnumerator characters = StringInfo.GetTextElementEnumerator(text);
+        while (characters.MoveNext())
+            yield return characters.GetTextElement();
+    }
 
-        return 1;
+    // However many code points are joined, a terminal gives them two columns at most.
+    private static int OfCharacter(string character)
+    {
+        int columns = 0;
+        foreach (Rune rune in character.EnumerateRunes())
+            columns += rune.Value == EmojiPresentation ? 2 : Math.Max(0, UnicodeCalculator.GetWidth(rune));
+        return Math.Min(columns, 2);
     }
 }

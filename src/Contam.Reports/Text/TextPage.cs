@@ -153,11 +153,17 @@ public sealed class TextPage
 
     private static IEnumerable<string> Pieces(string word, int width)
     {
+        if (DisplayWidth.Of(word) <= width)
+        {
+            yield return word;
+            yield break;
+        }
+
         var piece = new StringBuilder();
         int used = 0;
-        foreach (Rune rune in word.EnumerateRunes())
+        foreach (string character in DisplayWidth.Characters(word))
         {
-            int columns = DisplayWidth.Of(rune.ToString());
+            int columns = DisplayWidth.Of(character);
             if (used + columns > width)
             {
                 yield return piece.ToString();
@@ -165,7 +171,7 @@ public sealed class TextPage
                 used = 0;
             }
 
-            piece.Append(rune.ToString());
+            piece.Append(character);
             used += columns;
         }
 

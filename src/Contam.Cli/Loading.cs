@@ -104,11 +104,17 @@ internal sealed class Loading(Shell shell)
             ? FindingsOf(file, family, standard, standard.CatalogueOf().Debris)
             : new FindingsSheet([], []);
 
-    /// <summary>What is wrong with a file, be it a family or a standard, and what is likely forgotten in a family that can be read.</summary>
+    /// <summary>What is wrong with a file, be it a family, a module or a standard, and what is likely forgotten in a family that can be read.</summary>
     public ImmutableArray<Problem> Check(string file, ShopStandard standard)
     {
-        if (FileSort.Of(file) == FileSort.Standard)
-            return StandardReader.ReadFile(file, limits: Limits).Problems;
+        switch (FileSort.Of(file))
+        {
+            case FileSort.Standard:
+                return StandardReader.ReadFile(file, limits: Limits).Problems;
+            case FileSort.Module:
+                return FamilyReader.CheckModule(file, standard.CatalogueOf(), Limits);
+        }
+
         Outcome<Family> outcome = FamilyReader.ReadFile(file, standard.CatalogueOf(), Limits);
         return outcome.Value is { } family ? [.. outcome.Problems, .. Linting.Look(family, standard)] : outcome.Problems;
     }

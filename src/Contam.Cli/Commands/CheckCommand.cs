@@ -74,6 +74,8 @@ internal sealed class CheckCommand(Shell shell, Loading loading) : ICommandSourc
 
         ProblemText.Write(problems, shell.Out, CommonOptions.LookOf(call, shell));
         shell.Out.Write(summary);
+        foreach (string file in call.GetValue(files)!.Where(file => FileSort.Of(file) == FileSort.Module))
+            shell.Out.Write($"{TextPage.Harmless(file)} names no family, so it was read as a module. A family says `family: its-name` near its top.\n");
     }
 
     private int Explain(ParseResult call)

@@ -16,6 +16,7 @@ internal sealed class ProblemList(int most)
     private readonly List<Problem> kept = [];
     private readonly HashSet<(string Code, SourceSpan? Place, string Text)> known = [];
     private int left;
+    private SourceSpan? firstLeft;
     private int comparisons;
 
     /// <summary>Whether an error is among them.</summary>
@@ -29,7 +30,7 @@ internal sealed class ProblemList(int most)
     {
         HasErrors |= problem.Severity == Severity.Error;
         if (kept.Count == most)
-            left += known.Contains((problem.Code, problem.Place, problem.Text)) ? 0 : 1;
+            LeaveOut(problem);
         else if (known.Add((problem.Code, problem.Place, problem.Text)))
             kept.Add(problem);
     }
@@ -44,7 +45,7 @@ internal sealed class ProblemList(int most)
 
     /// <summary>
     /// All that are kept, by file, line and column, those without a place first; at one place in the order in which they were found.
-    /// Where some were left out, one more says how many.
+    /// Where some were left out, one more says how many, at the place of the first of them.
     /// </summary>
     public ImmutableArray<Problem> ToSorted()
     {
@@ -52,7 +53,15 @@ internal sealed class ProblemList(int most)
             .OrderBy(problem => problem.Place?.File, StringComparer.Ordinal)
             .ThenBy(problem => problem.Place?.Line)
             .ThenBy(problem => problem.Place?.Column);
-        return left == 0 ? [.. sorted] : [.. sorted, SheetProblems.TooManyProblems(left)];
+        return left == 0 ? [.. sorted] : [.. sorted, SheetProblems.TooManyProblems(left, firstLeft)];
+    }
+
+    private void LeaveOut(Problem problem)
+    {
+        if (known.Contains((problem.Code, problem.Place, problem.Text)))
+            return;
+        firstLeft ??= problem.Place;
+        left++;
     }
 
     private string Compared(string candidate)

@@ -47,8 +47,8 @@ internal static class SheetProblems
     public static Problem TooManyValues(SourceSpan place, int most) => Wording.Error(
         ProblemCodes.FileTooLarge, place, $"the file and its modules hold more than {Wording.Number(most)} values", "check that it is the right file");
 
-    public static Problem TooManyProblems(int left) => Wording.Error(
-        ProblemCodes.TooManyProblems, null, $"{Wording.Number(left)} more problems are not shown", "mend those shown and check again");
+    public static Problem TooManyProblems(int left, SourceSpan? from) => Wording.Error(
+        ProblemCodes.TooManyProblems, from, $"{Wording.Number(left)} more problems are not shown", "mend those shown and check again");
 
     public static Problem SeveralDocuments(SourceSpan place) => Wording.Error(
         ProblemCodes.SeveralDocuments, place, "a second document begins here", "a file holds one: put the rest into a file of its own");

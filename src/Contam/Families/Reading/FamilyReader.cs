@@ -43,6 +43,25 @@ public static class FamilyReader
         return Read(source, fileName, catalogue, budget, problems);
     }
 
+    /// <summary>
+    /// What is wrong with a module, read for itself and with the modules that it uses. Ids that it does not bring may be those of a family that
+    /// uses it, so they are not told.
+    /// </summary>
+    /// <param name="path">Where it is; places bear this name, with <c>/</c> between folders.</param>
+    /// <param name="catalogue">The kinds and debris that it may name.</param>
+    /// <param name="limits">How much is taken in; <c>null</c> for the defaults.</param>
+    public static ImmutableArray<Problem> CheckModule(string path, Catalogue catalogue, ReadLimits? limits = null)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        ArgumentNullException.ThrowIfNull(catalogue);
+        var budget = new ReadBudget(limits ?? ReadLimits.Default);
+        var problems = new ProblemList(budget.Limits.Problems);
+        if (SourceFile.Read(path, SourceFile.NameOf(path), budget, null, problems) is SourceText source
+            && FileForm.Read(source, FamilyKeys.ModuleFile, budget, problems) is Form form)
+            Assemble(form, path, catalogue, budget, problems, isAll: false);
+        return problems.ToSorted();
+    }
+
     private static Outcome<Family> Read(SourceText? source, string path, Catalogue catalogue, ReadBudget budget, ProblemList problems)
     {
         Family? family = null;
@@ -51,9 +70,10 @@ public static class FamilyReader
         return new Outcome<Family>(problems.HasErrors ? null : family, problems.ToSorted());
     }
 
-    private static Family? Assemble(Form form, string path, Catalogue catalogue, ReadBudget budget, ProblemList problems)
+    private static Family? Assemble(Form form, string path, Catalogue catalogue, ReadBudget budget, ProblemList problems, bool isAll = true)
     {
         (IReadOnlyList<Scope> scopes, IReadOnlyList<(string RealPath, SourceText Source)> files, bool isWhole) = ModuleLoader.Load(form, path, budget, problems);
+        isWhole &= isAll;
         EngineStates states = StatesOf(scopes);
         var allowance = new Allowance(budget.Limits, problems);
         var duplicates = new Duplicates(problems);

@@ -195,8 +195,10 @@ internal sealed class PartTable
             return null;
         }
 
-        // A count that does not fit, or a part that is no mapping at all, has had its problem.
-        if (!isSaid && entry.IsSound)
+        // A count that does not fit, or a part that is no mapping at all, has had its problem. A module that is read for itself gets its counts
+        // where it is used.
+        bool mayBeSaidElsewhere = scope.Parent is null && !scope.File.Has(FamilyKeys.Family);
+        if (!isSaid && entry.IsSound && !mayBeSaidElsewhere)
         {
             problems.Add(scope.Use is Form use
                 ? FamilyProblems.CountMissingInModule(entry.Key.Place, entry.Key.Value, use.Place)

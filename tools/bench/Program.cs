@@ -22,8 +22,8 @@ if (Wants("suspects"))
 double before = 0;
 foreach (int parts in Wants("spread") ? new[] { 1_000, 10_000, 100_000, 1_000_000 } : [])
     before = SpreadOf(parts, before);
-foreach (int parts in Wants("growth") ? new[] { 1_000, 10_000, 100_000 } : [])
-    GrowingPlan(parts);
+if (Wants("growth"))
+    Growth([1_000, 10_000, 100_000]);
 foreach (int parts in Wants("why") ? new[] { 1_000, 10_000, 100_000 } : [])
     Why(parts);
 
@@ -52,17 +52,37 @@ static double SpreadOf(int parts, double perPartBefore)
     return perPart;
 }
 
+// Whole plans of rising size, and the exponents that fit. Work in proportion to n log n would show as the exponent that is printed beside them.
+static void Growth(int[] sizes)
+{
+    (double Plan, double Verify)[] took = [.. sizes.Select(size => GrowingPlan(size))];
+    double[] parts = [.. sizes.Select(size => (double)size)];
+    Console.WriteLine(
+        $"growth: plan parts^{Exponent(parts, [.. took.Select(one => one.Plan)]):0.00}, verify parts^{Exponent(parts, [.. took.Select(one => one.Verify)]):0.00}; "
+        + $"n log n would be parts^{Exponent(parts, [.. parts.Select(size => size * Math.Log(size))]):0.00}");
+}
+
+// The slope of the least-squares line through the logarithms.
+static double Exponent(double[] sizes, double[] times)
+{
+    double[] x = [.. sizes.Select(size => Math.Log(size))];
+    double[] y = [.. times.Select(time => Math.Log(time))];
+    double middle = x.Average();
+    return x.Zip(y, (size, time) => (size - middle) * (time - y.Average())).Sum() / x.Sum(size => (size - middle) * (size - middle));
+}
+
 // A whole plan and its proof.
-static void GrowingPlan(int parts)
+static (double Plan, double Verify) GrowingPlan(int parts)
 {
     Family family = Chains(parts);
     PartId failed = family.Parts[0].Id;
-    int runs = parts >= 100_000 ? 1 : 5;
+    int runs = parts >= 100_000 ? 3 : 7;
     PlanDocument? plan = null;
     double planned = Median(runs, () => plan = Planner.Plan(new PlanRequest(family, BuiltInStandards.HouseOverKinds, [failed], [Debris.Metal])));
     Verification? verification = null;
     double verified = Median(runs, () => verification = PlanVerifier.Verify(plan!, family));
     Console.WriteLine($"whole plan, {parts:N0} parts, {plan!.Steps.Length:N0} steps: plan {planned:0} ms, verify {verified:0} ms ({(verification!.Holds ? "holds" : "refused")}), verify / plan {verified / planned:0.00}");
+    return (planned, verified);
 }
 
 // One question why, against the spread and the one maximum flow that an answer cannot do without.

@@ -16,15 +16,24 @@ internal sealed class JobBench : IDisposable
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("contam");
     private readonly Clock clock = new();
 
-    /// <summary>The shop's file.</summary>
-    public string Shop => At("shop.db");
+    private readonly string? place;
+
+    /// <summary>A bench without a job yet.</summary>
+    /// <param name="place">Where its shop is; <c>null</c> for a file in the bench's folder.</param>
+    public JobBench(string? place = null)
+    {
+        this.place = place;
+    }
+
+    /// <summary>The shop's place; a file where nothing else was said.</summary>
+    public string Shop => place ?? At("shop.db");
 
     public string At(string name) => Path.Combine(folder.FullName, name);
 
     /// <summary>A bench with a job for a gearcase whose pinion shed metal.</summary>
-    public static JobBench WithJob(string plan = $"plan {Gearcase} --failed pinion --debris metal --format json", string family = Gearcase)
+    public static JobBench WithJob(string plan = $"plan {Gearcase} --failed pinion --debris metal --format json", string family = Gearcase, string? place = null)
     {
-        var bench = new JobBench();
+        var bench = new JobBench(place);
         File.WriteAllText(bench.At("plan.json"), bench.Call(plan.Split(' ')).Out);
         Answer opened = bench.Call("job", "open", bench.At("plan.json"), RepositoryFiles.At(family), "--customer", "Quay 4", "--engine", "port gearcase", "--technician", "Ada", "--shop", bench.Shop);
         Assert.Equal((0, ""), (opened.Exit, opened.Error));

@@ -10,7 +10,7 @@ internal sealed class JobShop(Shell shell)
 {
     private const int LongestText = 10_000;
 
-    private readonly Option<string?> shop = new("--shop") { Description = "the shop's file (default: CONTAM_SHOP, else one in your data folder)", HelpName = "FILE" };
+    private readonly Option<string?> shop = new("--shop") { Description = "the shop's file, or postgres://USER@HOST/DATABASE (default: CONTAM_SHOP, else a file in your data folder)", HelpName = "SHOP" };
     private readonly Option<string?> job = new("--job") { Description = "the job, by its id or the beginning of it (default: CONTAM_JOB, else the only one that is open)", HelpName = "ID" };
     private readonly Option<string?> by = new("--by") { Description = "who does it (default: CONTAM_BY, else who is in charge of the job)", HelpName = "NAME" };
 

@@ -46,6 +46,9 @@ internal sealed class JobBench : IDisposable
     /// <summary>Calls the command with colour, at a terminal where a person answers this.</summary>
     public Answer JobAtTerminal(string typed, params string[] words) => Call(["job", .. words, "--shop", Shop], TextLook.Plain with { HasColour = true }, typed);
 
+    /// <summary>Calls any command where a person answers this.</summary>
+    public Answer CallAtTerminal(string typed, params string[] words) => Call(words, TextLook.Plain, typed);
+
     public Answer Call(params string[] words) => Call(words, TextLook.Plain, null);
 
     /// <summary>Ticks every step before the first start whose number is not left out, each in its turn.</summary>

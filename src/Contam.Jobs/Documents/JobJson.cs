@@ -18,7 +18,7 @@ public static class JobJson
 {
     private const string FormatName = "contam-job/1";
 
-    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.Create(UnicodeRanges.All) };
+    internal static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.Create(UnicodeRanges.All) };
 
     /// <summary>How a job stands, closed by a newline; without its record.</summary>
     public static string Show(JobRecord job, IReadOnlyList<Missing> missing)

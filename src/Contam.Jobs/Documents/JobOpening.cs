@@ -54,6 +54,7 @@ public sealed record JobOpening(PlanDocument Plan, Family Family, ShopStandard S
             Plan = EntryChain.Sha256(plan),
             Family = [.. Family.Sources.Select(KeptFileOf)],
             Standard = [.. StandardSources.Select(KeptFileOf)],
+            OnlySuspected = Plan.FromFindings is null ? null : true,
             Looks = [.. Plan.Findings.Select(LookOf)],
         };
         return (opened, texts);

@@ -46,6 +46,9 @@ public sealed record Opened : EntryBody
     /// <summary>The texts of the standard, each laid over those before it.</summary>
     public required ImmutableArray<KeptFile> Standard { get; init; }
 
+    /// <summary>Whether what the plan takes for failed was only suspected, as it was made from finds alone; <c>null</c> for no.</summary>
+    public bool? OnlySuspected { get; init; }
+
     /// <summary>What the plan was made with: looks before the job was opened.</summary>
     public ImmutableArray<SeenAt> Looks { get; init; } = [];
 }

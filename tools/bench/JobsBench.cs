@@ -47,11 +47,40 @@ internal static class JobsBench
             }));
             double ticked = median(9, () => With(place, book => book.AddToRecord(some, new Noted { At = DateTimeOffset.UnixEpoch, By = "Ada", Text = "one more" })));
             double history = median(3, () => With(place, book => HistoryAnswer.Of(book, "lower-plug", null, null, null)));
+            AsProcess(place, median);
             Console.WriteLine($"  list {listed:0} ms (rows alone {rows:0} ms; open ones alone {open:0} ms), open a job {read:0} ms, show it {shown:0} ms, add a note {ticked:0} ms, history of a part {history:0} ms");
         }
         finally
         {
             folder.Delete(recursive: true);
+        }
+    }
+
+    /// <summary>The command itself, as a person calls it: what it takes for this shop beyond what it takes for one without a job, cold code and all.</summary>
+    private static void AsProcess(string place, Func<int, Action, double> median)
+    {
+        const string command = "src/Contam.Cli/bin/Release/net10.0/Contam.Cli.dll";
+        if (!File.Exists(command))
+        {
+            Console.WriteLine($"  the command as a process: not measured, for {command} is not built");
+            return;
+        }
+
+        string empty = place + "-empty";
+        Shops.Open(empty, mayCreate: true).Dispose();
+        string some;
+        using (IJobStore store = Shops.Open(place, mayCreate: false))
+            some = store.List()[0].Id;
+        double start = median(7, () => Call("job", "list", "--shop", empty));
+        double list = median(7, () => Call("job", "list", "--shop", place));
+        double show = median(7, () => Call("job", "show", "--job", some, "--shop", place));
+        Console.WriteLine($"  as a process, after the {start:0} ms that a list of no job takes: list {list - start:0} ms, show {show - start:0} ms");
+
+        static void Call(params string[] words)
+        {
+            using Process process = Process.Start(new ProcessStartInfo("dotnet", ["exec", command, .. words]) { RedirectStandardOutput = true })!;
+            process.StandardOutput.ReadToEnd();
+            process.WaitForExit();
         }
     }
 

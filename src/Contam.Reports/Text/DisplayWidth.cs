@@ -19,6 +19,9 @@ public static class DisplayWidth
     public static int Of(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
+        // Nearly every text; each sign is one column.
+        if (Ascii.IsValid(text))
+            return text.Length;
         int columns = 0;
         foreach (Rune rune in text.EnumerateRunes())
             columns += Of(rune);

@@ -34,11 +34,20 @@ internal sealed class JobBench : IDisposable
     public static JobBench WithJob(string plan = $"plan {Gearcase} --failed pinion --debris metal --format json", string family = Gearcase, string? place = null)
     {
         var bench = new JobBench(place);
-        File.WriteAllText(bench.At("plan.json"), bench.Call(plan.Split(' ')).Out);
-        Answer opened = bench.Call("job", "open", bench.At("plan.json"), RepositoryFiles.At(family), "--customer", "Quay 4", "--engine", "port gearcase", "--technician", "Ada", "--shop", bench.Shop);
+        bench.WritePlan(plan);
+        Answer opened = bench.Open(family);
         Assert.Equal((0, ""), (opened.Exit, opened.Error));
         return bench;
     }
+
+    /// <summary>The words that open a job with the plan of this bench.</summary>
+    public string[] OpenWords => OpenWordsFor(Gearcase);
+
+    /// <summary>Writes a plan into the bench's folder.</summary>
+    public void WritePlan(string plan = $"plan {Gearcase} --failed pinion --debris metal --format json") => File.WriteAllText(At("plan.json"), Call(plan.Split(' ')).Out);
+
+    /// <summary>Opens a job with that plan.</summary>
+    public Answer Open(string family = Gearcase) => Job(OpenWordsFor(family));
 
     /// <summary>Calls <c>contam job</c> with these words on this shop.</summary>
     public Answer Job(params string[] words) => Call(["job", .. words, "--shop", Shop]);
@@ -78,6 +87,8 @@ internal sealed class JobBench : IDisposable
     public void Dispose() => folder.Delete(recursive: true);
 
     public static string Number(long number) => number.ToString(System.Globalization.CultureInfo.InvariantCulture);
+
+    private string[] OpenWordsFor(string family) => ["open", At("plan.json"), RepositoryFiles.At(family), "--customer", "Quay 4", "--engine", "port gearcase", "--technician", "Ada"];
 
     private Answer Call(string[] words, TextLook look, string? typed)
     {

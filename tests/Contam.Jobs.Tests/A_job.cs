@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using Contam.Jobs.Entries;
+using Contam.Jobs.Stores;
 using Contam.Support;
 
 namespace Contam.Jobs.Tests;
@@ -184,5 +186,58 @@ public class A_job
         Assert.Equal(customers, string.Join(' ', listed));
         if (customers.Length == 0)
             Assert.Equal("No job is like that.\n", list);
+    }
+
+    [Fact]
+    public void Takes_several_ticks_in_one_call_up_to_the_first_that_is_refused()
+    {
+        using JobBench bench = JobBench.WithJob();
+        Answer answer = bench.Job("tick", "1", "2", "12", "3");
+        Assert.Equal(1, answer.Exit);
+        Assert.Matches(@"^Step 1 is done \(entry 2\)\. 1 of 95\.\nStep 2 is done \(entry 3\)\. 2 of 95\.\nStep 12 is not its turn\. First comes step 3: ", answer.Out);
+        Assert.Equal((0, 5), (bench.JobAtTerminal("3\n\n4\n", "tick", "-").Exit, bench.Read().Entries.Length));
+        Assert.Equal((2, "contam: `x` is no number of a step. contam job show lists them.\n"), bench.Job("tick", "x") is var wrong ? (wrong.Exit, wrong.Error) : default);
+        Assert.Equal((2, "contam: --minutes, --note and --anyway are said of one step. Tick that one alone.\n"), bench.Job("tick", "5", "6", "--minutes", "3") is var several ? (several.Exit, several.Error) : default);
+    }
+
+    [Fact]
+    public void Is_decided_on_all_that_it_is_added_to()
+    {
+        using JobBench bench = JobBench.WithJob();
+        using IJobStore store = Shops.Open(bench.Shop, mayCreate: false);
+        var book = new JobBook(new Meanwhile(store, () => bench.Job("tick", "1", "--by", "Bo")));
+        string id = store.List()[0].Id;
+        // Somebody ticks the step between the look at the row and the reading of the entries; then it must not be ticked twice.
+        JobRecord job = book.Read(id);
+        Assert.Equal((2, 2L, true), (job.Entries.Length, job.Summary.Sequence, job.State.IsDone(job.State.Steps.Find(1)!)));
+        Assert.Equal(store.Find(id), job.Summary);
+    }
+
+    /// <summary>A store at which somebody else writes whenever entries are asked for.</summary>
+    private sealed class Meanwhile(IJobStore store, Action write) : IJobStore
+    {
+        public string Place => store.Place;
+
+        public bool Create(JobAddition first) => store.Create(first);
+
+        public JobAddition? Append(string job, Func<Work.JobSummary, JobAddition?> decide) => store.Append(job, decide);
+
+        public Work.JobSummary? Find(string job) => store.Find(job);
+
+        public ImmutableArray<Work.JobSummary> List() => store.List();
+
+        public ImmutableArray<JobEntry> Entries(string job, out string? damage, long after = 0)
+        {
+            write();
+            return store.Entries(job, out damage, after);
+        }
+
+        public string? Text(string sha256) => store.Text(sha256);
+
+        public IEnumerable<EntryOfJob> EntriesOfKind(params ImmutableArray<string> kinds) => store.EntriesOfKind(kinds);
+
+        public ImmutableArray<string> CheckPlace() => store.CheckPlace();
+
+        public void Dispose() => store.Dispose();
     }
 }

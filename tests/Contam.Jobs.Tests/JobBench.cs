@@ -74,6 +74,12 @@ internal sealed class JobBench : IDisposable
             Assert.Equal(0, Job("tick", Number(number)).Exit);
     }
 
+    public System.Collections.Immutable.ImmutableArray<Work.JobSummary> List()
+    {
+        using IJobStore store = Shops.Open(Shop, mayCreate: false);
+        return store.List();
+    }
+
     public JobRecord Read()
     {
         using IJobStore store = Shops.Open(Shop, mayCreate: false);

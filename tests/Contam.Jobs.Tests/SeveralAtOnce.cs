@@ -1,16 +1,20 @@
 using System.Diagnostics;
 using System.Globalization;
 using Contam.Jobs.Entries;
+using Contam.Jobs.Stores;
+using Contam.Plans;
 
 namespace Contam.Jobs.Tests;
 
 /// <summary>
 /// Real processes of the command that write to one job at once, and that are killed while they write.
-/// <c>CONTAM_NOTES=1000</c> writes as many notes in each of the eight processes; 250 otherwise.
+/// <c>CONTAM_NOTES=1000</c> writes as many notes and ticks in each of the eight processes; 250 and 40 otherwise.
 /// </summary>
 public abstract class SeveralAtOnce
 {
     private static int Notes => int.TryParse(Environment.GetEnvironmentVariable("CONTAM_NOTES"), NumberStyles.None, CultureInfo.InvariantCulture, out int notes) ? notes : 250;
+
+    private static int Ticks => int.TryParse(Environment.GetEnvironmentVariable("CONTAM_NOTES"), NumberStyles.None, CultureInfo.InvariantCulture, out int ticks) ? ticks : 40;
 
     /// <summary>A bench with a job, in a shop of its own.</summary>
     private protected abstract JobBench WithJob();
@@ -33,6 +37,24 @@ public abstract class SeveralAtOnce
         Assert.Equal(0, bench.Job("check").Exit);
     }
 
+    [Fact]
+    public async Task Tick_and_lose_no_tick()
+    {
+        using JobBench bench = WithJob();
+        int each = Ticks;
+        // A plan of steps that wait for nothing, so that everybody's ticks are in turn; they are shared out like cards.
+        string id = OpenWithSteps(bench, 8 * each);
+        string[][] said = await Task.WhenAll(Enumerable.Range(0, 8).Select(who => Call(bench, who, Enumerable.Range(0, each).Select(tick => JobBench.Number((8 * tick) + who + 1)), "tick", "-", "--job", id)));
+        Assert.All(said, lines => Assert.Equal(each, lines.Length));
+        using IJobStore store = Shops.Open(bench.Shop, mayCreate: false);
+        JobRecord job = new JobBook(store).Read(id);
+        Assert.Equal((8 * each) + 1, job.Entries.Length);
+        Assert.All(job.State.Steps.All, step => Assert.True(job.State.IsDone(step)));
+        for (int who = 0; who < 8; who++)
+            Assert.Equal(Enumerable.Range(0, each).Select(tick => (8 * tick) + who + 1), job.Bodies.OfType<Ticked>().Where(one => one.By == $"worker {who}").Select(one => one.Step.Number));
+        Assert.Equal(0, bench.Job("check").Exit);
+    }
+
     [Theory]
     [InlineData(1)]
     [InlineData(37)]
@@ -42,7 +64,7 @@ public abstract class SeveralAtOnce
     {
         using JobBench bench = WithJob();
         using Process writer = Start(bench, 0);
-        Task feeding = Feed(writer, 0, 500);
+        Task feeding = Feed(writer, Enumerable.Range(0, 500).Select(note => $"0-{note}"));
         var acknowledged = new List<long>();
         while (acknowledged.Count < after && await writer.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken) is { } line)
             acknowledged.Add(SequenceOf(line));
@@ -75,10 +97,24 @@ public abstract class SeveralAtOnce
         Assert.Single(bench.Read().Bodies.OfType<Ticked>());
     }
 
-    private static async Task<string[]> Write(JobBench bench, int who, int notes)
+    private static string OpenWithSteps(JobBench bench, int steps)
     {
-        using Process process = Start(bench, who);
-        Task feeding = Feed(process, who, notes);
+        using IJobStore store = Shops.Open(bench.Shop, mayCreate: false);
+        var book = new JobBook(store);
+        JobRecord made = book.Read(store.List()[0].Id);
+        string plan = PlanJson.Write(made.State.Plan with
+        {
+            Steps = [.. Enumerable.Range(1, steps).Select(number => new PlanStep { Number = number, Phase = Phase.CleanOut, Action = StepAction.Note, Text = $"Step {number}." })],
+        });
+        return book.Open(made.State.Opened with { Customer = "Quay 9", Plan = EntryChain.Sha256(plan) }, [plan]).Id;
+    }
+
+    private static Task<string[]> Write(JobBench bench, int who, int notes) => Call(bench, who, Enumerable.Range(0, notes).Select(note => $"{who}-{note}"));
+
+    private static async Task<string[]> Call(JobBench bench, int who, IEnumerable<string> typed, params string[] words)
+    {
+        using Process process = Start(bench, who, words);
+        Task feeding = Feed(process, typed);
         string said = await process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
         await feeding;
         await process.WaitForExitAsync(TestContext.Current.CancellationToken);
@@ -96,12 +132,12 @@ public abstract class SeveralAtOnce
         })!;
     }
 
-    private static async Task Feed(Process process, int who, int notes)
+    private static async Task Feed(Process process, IEnumerable<string> lines)
     {
         try
         {
-            for (int note = 0; note < notes; note++)
-                await process.StandardInput.WriteLineAsync($"{who}-{note}");
+            foreach (string line in lines)
+                await process.StandardInput.WriteLineAsync(line);
             process.StandardInput.Close();
         }
         catch (IOException)

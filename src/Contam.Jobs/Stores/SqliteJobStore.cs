@@ -115,15 +115,15 @@ internal sealed class SqliteJobStore : SqlJobStore
         }
     }
 
-    public override ImmutableArray<JobEntry> Entries(string job, out string? damage)
+    public override ImmutableArray<JobEntry> Entries(string job, out string? damage, long after = 0)
     {
         try
         {
-            return base.Entries(job, out damage);
+            return base.Entries(job, out damage, after);
         }
         catch (ShopException broken) when (broken.Fault == ShopFault.Damaged)
         {
-            return ReadOneByOne(job, out damage);
+            return ReadOneByOne(job, out damage).RemoveAll(entry => entry.Sequence <= after);
         }
     }
 

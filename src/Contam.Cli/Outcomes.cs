@@ -23,18 +23,18 @@ internal static class Outcomes
         }
         catch (WrongUseException wrong)
         {
-            shell.Error.Write($"contam: {wrong.Message}\n");
+            shell.Error.Write($"contam: {ShopWords.WithoutPassword(wrong.Message)}\n");
             return ExitCode.WrongUse;
         }
         catch (ShopException shop)
         {
-            shell.Error.Write($"contam: {Reports.Text.TextPage.Harmless(shop.Message)}\n");
+            shell.Error.Write($"contam: {Reports.Text.TextPage.Harmless(ShopWords.WithoutPassword(shop.Message))}\n");
             return ExitCode.WrongUse;
         }
         catch (Exception fault) when (fault is not OutOfMemoryException)
         {
-            shell.Error.Write($"contam: this is a fault of contam, not of what you gave it. Please report it with the command and its files: {fault.Message}\n");
-            shell.Error.Write(CommonOptions.WantsStack(call) ? fault + "\n" : "  Run again with --stack to see where in the program it happened.\n");
+            shell.Error.Write($"contam: this is a fault of contam, not of what you gave it. Please report it with the command and its files: {ShopWords.WithoutPassword(fault.Message)}\n");
+            shell.Error.Write(CommonOptions.WantsStack(call) ? ShopWords.WithoutPassword(fault.ToString()) + "\n" : "  Run again with --stack to see where in the program it happened.\n");
             return ExitCode.Fault;
         }
     }
@@ -42,7 +42,7 @@ internal static class Outcomes
     private static int Complain(ParseResult call, Shell shell)
     {
         foreach (ParseError error in call.Errors)
-            shell.Error.Write($"contam: {error.Message}\n");
+            shell.Error.Write($"contam: {ShopWords.WithoutPassword(error.Message)}\n");
         string command = string.Join(' ', NamesTo(call.CommandResult));
         shell.Error.Write($"  {command} --help shows how it is used.\n");
         return ExitCode.WrongUse;

@@ -25,6 +25,7 @@ public sealed class JobBook(IJobStore store)
     private const int MostTries = 200;
 
     private readonly Dictionary<string, PlanDocument> planOf = new(StringComparer.Ordinal);
+    private JobRecord? lastRead;
 
     /// <summary>Where the jobs are kept.</summary>
     public IJobStore Store => store;
@@ -68,15 +69,26 @@ public sealed class JobBook(IJobStore store)
     public JobRecord Read(string id)
     {
         JobSummary summary = store.Find(id) ?? throw new ShopException(ShopFault.Refused, $"there is no job {TextPage.Harmless(id)}. contam job list shows them.");
-        ImmutableArray<JobEntry> entries = [.. store.Entries(id, out string? damage)];
-        // Somebody may have added between the two reads; what is kept so far is one state of the job, and so is what is there now.
-        if (entries.Length > 0 && entries[^1].Sequence > summary.Sequence)
-            summary = store.Find(id)!;
-        if ((damage ?? EntryChain.FirstBreak(entries) ?? (entries.IsEmpty || entries[^1].Hash != summary.Hash && entries[^1].Sequence >= summary.Sequence ? "its last entry is not the one that its row names" : null)) is { } wrong)
+        // What was read before stands: entries are only ever added.
+        JobRecord? known = lastRead is { } last && last.Id == id && last.Summary.Sequence <= summary.Sequence ? last : null;
+        ImmutableArray<JobEntry> added = store.Entries(id, out string? damage, after: known?.Summary.Sequence ?? 0);
+        ImmutableArray<JobEntry> entries = known is null ? added : [.. known.Entries, .. added];
+        if ((damage ?? EntryChain.FirstBreak(added, known?.Entries[^1]) ?? AgainstRow(entries, summary)) is { } wrong)
             throw new ShopException(ShopFault.Damaged, $"job {id} in {store.Place} is not as it was written: {wrong}. Nothing was changed. contam job check says more, contam job export saves what can be read.");
-        ImmutableArray<EntryBody> bodies = [.. entries.Select(entry => BodyOf(id, entry))];
-        return new JobRecord(summary, entries, bodies, JobFold.Fold(bodies, PlanOf));
+        if (known is not null && added.IsEmpty)
+            return known;
+        ImmutableArray<EntryBody> bodies = [.. known is null ? [] : known.Bodies, .. added.Select(entry => BodyOf(id, entry))];
+        JobState state = JobFold.Fold(bodies, PlanOf);
+        // Somebody may have added since the row was read. The record is that of the entries, so that nothing is decided on less than it is added to.
+        JobSummary asRead = entries.Length == summary.Sequence ? summary : JobSummary.Of(id, state, entries[^1], bodies[^1]);
+        return lastRead = new JobRecord(asRead, entries, bodies, state);
     }
+
+    /// <summary>What of a job's entries does not go with its row, which was read before them; <c>null</c> for nothing.</summary>
+    private static string? AgainstRow(ImmutableArray<JobEntry> entries, JobSummary row) =>
+        entries.Length < row.Sequence ? "an entry is missing at its end"
+        : entries.IsEmpty || entries[(int)row.Sequence - 1].Hash != row.Hash ? "its last entry is not the one that its row names"
+        : null;
 
     /// <summary>Adds what is decided of a job as it stands. Where somebody else was quicker the job is read and decided anew.</summary>
     /// <param name="id">The job.</param>
@@ -109,7 +121,7 @@ public sealed class JobBook(IJobStore store)
         JobState state = JobFold.Fold(bodies, PlanOf);
         JobSummary summary = JobSummary.Of(job.Id, state, added[^1], decision.Bodies[^1]);
         JobAddition? written = store.Append(job.Id, head => head.Hash == job.Summary.Hash ? new JobAddition(added, summary) { Texts = decision.Texts } : null);
-        return written is null ? null : new JobRecord(summary, [.. job.Entries, .. added], bodies, state);
+        return written is null ? null : lastRead = new JobRecord(summary, [.. job.Entries, .. added], bodies, state);
     }
 
     /// <summary>Adds an entry that changes nothing but the record (a note, a photo), without reading the job. The sequence that it got.</summary>

@@ -1,4 +1,5 @@
 using Contam.Jobs.Work;
+using Contam.Treatment.Reading;
 
 namespace Contam.Jobs.Tests;
 
@@ -108,6 +109,49 @@ public class A_find
         Assert.Contains("Water was found at forward-gear (entry 2), and no plan has been made with it.", bench.Job("release").Out.Replace("\n  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
         Assert.Equal(0, bench.Job("replan", "--yes").Exit);
         Assert.Empty(bench.Read().State.Unanswered);
+    }
+
+    [Fact]
+    public void Opens_no_step_that_no_part_names_without_a_reason()
+    {
+        using JobBench bench = JobBench.WithJob($"plan systems/families/quay-diesel-v8.yaml --failed port-injection-pump --debris metal --format json", "systems/families/quay-diesel-v8.yaml");
+        bench.TickTo(40);
+        JobState before = bench.Read().State;
+        WorkStep[] nowhere = [.. before.Steps.All.Where(step => step.Parts.IsEmpty && before.IsDone(step))];
+        Assert.Contains(nowhere, step => step.Text.StartsWith("To save work, look first", StringComparison.Ordinal));
+        Assert.Contains(nowhere, step => step.Key == StepKey.Order);
+        // The hint names other places in the new plan, and the filter that did not hold is looked at anew; neither is a reason to make the engine safe twice.
+        Assert.Equal(0, bench.Job("found", "starboard-rail=metal", "--yes").Exit);
+        JobState after = bench.Read().State;
+        Assert.NotEqual(before.Steps.All.Single(step => step.Text.StartsWith("To save work", StringComparison.Ordinal)).Text, after.Steps.All.Single(step => step.Text.StartsWith("To save work", StringComparison.Ordinal)).Text);
+        Assert.All(nowhere.Where(step => step.Key != StepKey.Order), step => Assert.True(after.Steps.Find(step.Key) is null || after.IsDone(after.Steps.Find(step.Key)!), step.Text));
+        Assert.All(after.Steps.All.Where(step => step.Parts.IsEmpty && step.Phase is Phase.MakeSafe or Phase.Confirm && !after.IsDone(step)), step => Assert.NotNull(after.ReopenedBecause.GetValueOrDefault(step.Key)));
+    }
+
+    [Fact]
+    public void That_asks_for_more_opens_ordering_again_and_says_what_for()
+    {
+        using JobBench bench = JobBench.WithJob();
+        bench.TickTo(40);
+        JobState before = bench.Read().State;
+        Assert.Equal(0, bench.Job("found", "water-pump=water", "--yes").Exit);
+        JobState after = bench.Read().State;
+        Assert.True(after.Plan.Order.Length > before.Plan.Order.Length);
+        WorkStep order = after.Steps.Find(StepKey.Order)!;
+        Assert.False(after.IsDone(order));
+        Assert.StartsWith("more is to be ordered: ", after.ReopenedBecause[StepKey.Order], StringComparison.Ordinal);
+        Assert.Equal(0, bench.Job("tick", JobBench.Number(order.Number)).Exit);
+        // Once more, with nothing more to order.
+        Assert.Equal(0, bench.Job("found", "water-pump=water", "--yes").Exit);
+        Assert.True(bench.Read().State.TickOf.ContainsKey(StepKey.Order));
+    }
+
+    [Fact]
+    public void Goes_into_the_new_plan_with_all_that_was_seen_of_it()
+    {
+        var look = new LookTaken(2, new Jobs.Entries.SeenAt("pinion", "metal", true) { SizeUm = 300, Form = "flakes", Magnetic = false }, "Ada", IsAnswered: false);
+        Families.Finding finding = Rework.FindingOf(look, BuiltInStandards.HouseOverKinds.CatalogueOf());
+        Assert.Equal((300.0, Families.DebrisForm.Flakes, false), (finding.Size!.Value.Micrometres, finding.Form, finding.Magnetic));
     }
 
     private static IEnumerable<string> DoneKeys(JobBench bench, StepAction action)

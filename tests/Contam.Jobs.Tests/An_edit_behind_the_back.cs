@@ -42,6 +42,15 @@ public class An_edit_behind_the_back
         Assert.Equal((2, "contam: FOLDER/job.json is not taken in: entry 2 was changed after it was written. Ask for a fresh export.\n"), (import.Exit, import.Error));
     }
 
+    [Fact]
+    public void That_cut_off_the_last_entry_is_not_built_on()
+    {
+        using JobBench bench = Edited("DELETE FROM entries WHERE sequence = 3");
+        Answer tick = bench.Job("tick", "2");
+        Assert.Equal(2, tick.Exit);
+        Assert.Contains(" is not as it was written: an entry is missing at its end. Nothing was changed.", tick.Error, StringComparison.Ordinal);
+    }
+
     private static string Id(JobBench bench)
     {
         using Contam.Jobs.Stores.IJobStore store = Contam.Jobs.Stores.Shops.Open(bench.Shop, mayCreate: false);

@@ -58,9 +58,9 @@ public class An_export
         AssertFits(bench.Job("show", "--format", "json").Out);
     }
 
-    internal static void AssertFits(string json)
+    internal static void AssertFits(string json, string schema = "job")
     {
-        JsonSchema rules = JsonSchema.FromText(File.ReadAllText(RepositoryFiles.At("systems/schema/job.schema.json")));
+        JsonSchema rules = JsonSchema.FromText(File.ReadAllText(RepositoryFiles.At($"systems/schema/{schema}.schema.json")));
         using JsonDocument document = JsonDocument.Parse(json);
         EvaluationResults results = rules.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
         Assert.True(results.IsValid, string.Join('\n', (results.Details ?? []).Where(detail => detail.Errors is not null).SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}"))));

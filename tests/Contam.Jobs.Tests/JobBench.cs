@@ -16,26 +16,47 @@ internal sealed class JobBench : IDisposable
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("contam");
     private readonly Clock clock = new();
 
-    /// <summary>The shop's file.</summary>
-    public string Shop => At("shop.db");
+    private readonly string? place;
+
+    /// <summary>A bench without a job yet.</summary>
+    /// <param name="place">Where its shop is; <c>null</c> for a file in the bench's folder.</param>
+    public JobBench(string? place = null)
+    {
+        this.place = place;
+    }
+
+    /// <summary>The shop's place; a file where nothing else was said.</summary>
+    public string Shop => place ?? At("shop.db");
 
     public string At(string name) => Path.Combine(folder.FullName, name);
 
     /// <summary>A bench with a job for a gearcase whose pinion shed metal.</summary>
-    public static JobBench WithJob(string plan = $"plan {Gearcase} --failed pinion --debris metal --format json", string family = Gearcase)
+    public static JobBench WithJob(string plan = $"plan {Gearcase} --failed pinion --debris metal --format json", string family = Gearcase, string? place = null)
     {
-        var bench = new JobBench();
-        File.WriteAllText(bench.At("plan.json"), bench.Call(plan.Split(' ')).Out);
-        Answer opened = bench.Call("job", "open", bench.At("plan.json"), RepositoryFiles.At(family), "--customer", "Quay 4", "--engine", "port gearcase", "--technician", "Ada", "--shop", bench.Shop);
+        var bench = new JobBench(place);
+        bench.WritePlan(plan);
+        Answer opened = bench.Open(family);
         Assert.Equal((0, ""), (opened.Exit, opened.Error));
         return bench;
     }
+
+    /// <summary>The words that open a job with the plan of this bench.</summary>
+    public string[] OpenWords => OpenWordsFor(Gearcase);
+
+    /// <summary>Writes a plan into the bench's folder.</summary>
+    public void WritePlan(string plan = $"plan {Gearcase} --failed pinion --debris metal --format json") => File.WriteAllText(At("plan.json"), Call(plan.Split(' ')).Out);
+
+    /// <summary>Opens a job with that plan.</summary>
+    public Answer Open(string family = Gearcase) => Job(OpenWordsFor(family));
 
     /// <summary>Calls <c>contam job</c> with these words on this shop.</summary>
     public Answer Job(params string[] words) => Call(["job", .. words, "--shop", Shop]);
 
     /// <summary>Calls the command with colour, at a terminal where a person answers this.</summary>
     public Answer JobAtTerminal(string typed, params string[] words) => Call(["job", .. words, "--shop", Shop], TextLook.Plain with { HasColour = true }, typed);
+
+    /// <summary>Calls any command where a person answers this.</summary>
+    public Answer CallAtTerminal(string typed, params string[] words) => Call(words, TextLook.Plain, typed);
 
     public Answer Call(params string[] words) => Call(words, TextLook.Plain, null);
 
@@ -53,6 +74,12 @@ internal sealed class JobBench : IDisposable
             Assert.Equal(0, Job("tick", Number(number)).Exit);
     }
 
+    public System.Collections.Immutable.ImmutableArray<Work.JobSummary> List()
+    {
+        using IJobStore store = Shops.Open(Shop, mayCreate: false);
+        return store.List();
+    }
+
     public JobRecord Read()
     {
         using IJobStore store = Shops.Open(Shop, mayCreate: false);
@@ -66,6 +93,8 @@ internal sealed class JobBench : IDisposable
     public void Dispose() => folder.Delete(recursive: true);
 
     public static string Number(long number) => number.ToString(System.Globalization.CultureInfo.InvariantCulture);
+
+    private string[] OpenWordsFor(string family) => ["open", At("plan.json"), RepositoryFiles.At(family), "--customer", "Quay 4", "--engine", "port gearcase", "--technician", "Ada"];
 
     private Answer Call(string[] words, TextLook look, string? typed)
     {

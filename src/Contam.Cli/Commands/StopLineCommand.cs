@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Contam.Cli.Jobs;
 using Contam.Findings;
 using Contam.Reports.Json;
 using Contam.Reports.Text;
@@ -9,6 +10,7 @@ namespace Contam.Cli.Commands;
 internal sealed class StopLineCommand(Shell shell, Loading loading) : ICommandSource
 {
     private readonly FailureArguments failure = new();
+    private readonly UseHistory history = new(shell);
     private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json");
 
     public Command Build()
@@ -23,6 +25,7 @@ internal sealed class StopLineCommand(Shell shell, Loading loading) : ICommandSo
               contam stop-line systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal
             """);
         failure.AddTo(command);
+        history.AddTo(command);
         command.Options.Add(format);
         command.SetAction(Run);
         return command;
@@ -33,9 +36,11 @@ internal sealed class StopLineCommand(Shell shell, Loading loading) : ICommandSo
         if (loading.Read(call, failure) is not { } asked)
             return ExitCode.WrongUse;
         var question = new StopLineQuestion(asked.Family, asked.Standard, asked.Failed, asked.Debris) { Findings = asked.Findings };
+        if (history.Of(call, asked.Family, asked.Debris) is { } counts)
+            question = question.With(counts);
         StopLine line = StopLineFinder.Of(question);
         if (call.GetValue(format) == "json")
-            shell.Out.Write(StopLineJson.Write(line));
+            shell.Out.Write(StopLineJson.Write(line, question));
         else
             StopLineText.Write(line, question, shell.Out, CommonOptions.LookOf(call, shell));
         return ExitCode.Yes;

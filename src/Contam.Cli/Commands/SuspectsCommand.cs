@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Contam.Cli.Jobs;
 using Contam.Findings;
 using Contam.Reports.Json;
 using Contam.Reports.Text;
@@ -9,6 +10,7 @@ namespace Contam.Cli.Commands;
 internal sealed class SuspectsCommand(Shell shell, Loading loading) : ICommandSource
 {
     private readonly FailureArguments arguments = new();
+    private readonly UseHistory history = new(shell);
     private readonly Option<string> sure = SureOption();
     private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json");
 
@@ -23,6 +25,7 @@ internal sealed class SuspectsCommand(Shell shell, Loading loading) : ICommandSo
               contam suspects systems/families/harbour-diesel-i4.yaml --found oil-filter=metal:120um,flakes,not-magnetic --clean drain-plug
             """);
         arguments.AddFindingsTo(command);
+        history.AddTo(command);
         command.Options.Add(sure);
         command.Options.Add(format);
         command.SetAction(Run);
@@ -36,7 +39,7 @@ internal sealed class SuspectsCommand(Shell shell, Loading loading) : ICommandSo
         double wanted = FailureArguments.ShareOf("--sure", call.GetValue(sure)!);
         if (loading.ReadSuspects(call, arguments) is not { } question)
             return ExitCode.WrongUse;
-        SuspectAnswer answer = Suspecting.Of(question);
+        SuspectAnswer answer = Suspecting.Of(question with { History = history.Of(call, question.Family, [question.Debris]) });
         LookingPlan plan = Looking.Plan(answer, wanted);
         if (call.GetValue(format) == "json")
             shell.Out.Write(SuspectsJson.Write(answer, plan));

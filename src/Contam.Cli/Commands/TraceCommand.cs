@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Contam.Cli.Jobs;
 using Contam.Families;
 using Contam.Findings;
 using Contam.Reports.Text;
@@ -12,6 +13,7 @@ internal sealed class TraceCommand(Shell shell, Loading loading) : ICommandSourc
 {
     private readonly FailureArguments arguments = new();
     private readonly Option<string> sure = SuspectsCommand.SureOption();
+    private readonly UseHistory history = new(shell);
     private readonly Option<string> share = PlanCommand.ShareOption();
 
     public Command Build()
@@ -25,6 +27,7 @@ internal sealed class TraceCommand(Shell shell, Loading loading) : ICommandSourc
               contam trace systems/families/harbour-diesel-i4.yaml --debris metal --findings found.yaml
             """);
         arguments.AddFindingsTo(command);
+        history.AddTo(command);
         command.Options.Add(sure);
         command.Options.Add(share);
         command.SetAction(Run);
@@ -37,8 +40,9 @@ internal sealed class TraceCommand(Shell shell, Loading loading) : ICommandSourc
         double counted = FailureArguments.ShareOf("--share", call.GetValue(share)!);
         if (loading.ReadSuspects(call, arguments, fileMayBeNew: true) is not { } question)
             return ExitCode.WrongUse;
+        question = question with { History = history.Of(call, question.Family, [question.Debris]) };
         FindingsFile? file = call.GetValue(arguments.FindingsFile) is { } path ? Open(path, question) : null;
-        string again = $"contam trace {TextPage.Harmless(call.GetValue(arguments.Family)!)} --debris {question.Debris.Name}{(call.GetValue(arguments.FindingsFile) is { } kept ? $" --findings {TextPage.Harmless(kept)}" : "")}";
+        string again = $"contam trace {TextPage.Harmless(call.GetValue(arguments.Family)!)} --debris {question.Debris.Name}{(call.GetValue(arguments.FindingsFile) is { } kept ? $" --findings {TextPage.Harmless(kept)}" : "")}{history.Again(call)}";
         return new Tracing(shell, CommonOptions.LookOf(call, shell), question, file, wanted, counted).Run(again);
     }
 

@@ -9,7 +9,7 @@ using Contam.Jobs.Work;
 namespace Contam.Cli.Jobs;
 
 /// <summary><c>contam job export</c> and <c>import</c>: a job as one JSON document.</summary>
-internal sealed class CarryJobs(JobShop shop)
+internal sealed class CarryJobs(JobShop shop, Loading loading)
 {
     private readonly Argument<string> file = new("FILE") { Description = "an export" };
 
@@ -74,7 +74,7 @@ internal sealed class CarryJobs(JobShop shop)
             {
                 try
                 {
-                    (string id, bool isNew) = JobJson.Import(book, text);
+                    (string id, bool isNew) = JobJson.Import(book, text, loading.Limits);
                     shop.Say(isNew ? $"Job {id} is taken in." : $"Job {id} is here already, with the same entries. Nothing is changed.");
                     return ExitCode.Yes;
                 }

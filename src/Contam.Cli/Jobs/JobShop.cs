@@ -10,7 +10,7 @@ internal sealed class JobShop(Shell shell)
 {
     private const int LongestText = 10_000;
 
-    private readonly Option<string?> shop = new("--shop") { Description = "the shop's file (default: CONTAM_SHOP, else one in your data folder)", HelpName = "FILE" };
+    private readonly Option<string?> shop = ShopOption();
     private readonly Option<string?> job = new("--job") { Description = "the job, by its id or the beginning of it (default: CONTAM_JOB, else the only one that is open)", HelpName = "ID" };
     private readonly Option<string?> by = new("--by") { Description = "who does it (default: CONTAM_BY, else who is in charge of the job)", HelpName = "NAME" };
 
@@ -46,7 +46,7 @@ internal sealed class JobShop(Shell shell)
     /// <summary>Does something with the shop's book.</summary>
     public int Use(ParseResult call, Func<JobBook, int> work, bool mayCreate = false)
     {
-        using IJobStore store = Shops.Open(PlaceOf(call), mayCreate);
+        using IJobStore store = Shops.Open(PlaceOf(shell, call.GetValue(shop)), mayCreate);
         return work(new JobBook(store));
     }
 
@@ -76,6 +76,9 @@ internal sealed class JobShop(Shell shell)
 
     public void Say(string line) => shell.Out.Write(Reports.Text.TextPage.Harmless(line) + "\n");
 
-    private string PlaceOf(ParseResult call) =>
-        call.GetValue(shop) ?? (shell.Setting("CONTAM_SHOP") is { Length: > 0 } set ? set : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData), "contam", "shop.db"));
+    public static Option<string?> ShopOption() => new("--shop") { Description = "the shop's file, or postgres://USER@HOST/DATABASE (default: CONTAM_SHOP, else a file in your data folder)", HelpName = "SHOP" };
+
+    /// <summary>Where the shop is, given what was typed.</summary>
+    public static string PlaceOf(Shell shell, string? typed) =>
+        typed ?? (shell.Setting("CONTAM_SHOP") is { Length: > 0 } set ? set : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData), "contam", "shop.db"));
 }

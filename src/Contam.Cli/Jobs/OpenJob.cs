@@ -43,7 +43,7 @@ internal sealed class OpenJob(JobShop shop, Loading loading)
         var document = VerifyCommand.ReadPlan(call.GetValue(plan)!);
         if (loading.Standard(call.GetValue(standard)) is not { } rules || loading.Family(call.GetValue(family)!, rules) is not { } read)
             return ExitCode.WrongUse;
-        var opening = new JobOpening(document, read, rules, SourcesOf(call.GetValue(standard)));
+        var opening = new JobOpening(document, read, rules, SourcesOf(call.GetValue(standard))) { Limits = loading.Limits };
         if (opening.WhyNot() is { } why)
         {
             shop.Shell.Error.Write($"contam: no job is opened with this plan, for it does not hold: {Reports.Text.TextPage.Harmless(why)}. Plan again with contam plan.\n");

@@ -58,7 +58,7 @@ internal sealed class PlanAgain(JobShop shop)
         Catalogue catalogue = kept.Standard.CatalogueOf();
         ImmutableArray<Debris> asked = [.. catalogue.Debris.Where(debris => job.State.Plan.Debris.Contains(debris.Name))];
         string by = shop.ByOf(call, job.State.Opened.Technician);
-        ImmutableArray<Looked> looks = [.. seen(new QuestionNames(kept.Family, catalogue), asked).Select(finding => LookOf(finding, hasFailed, by))];
+        ImmutableArray<Looked> looks = [.. seen(new QuestionNames(kept.Family, catalogue), asked).Select(finding => LookOf(job.State, finding, hasFailed, by))];
         foreach (Looked look in looks.Where(look => !look.Seen.Found))
             RefuseWorthless(job.State, look.Seen);
         if (call.GetResult(later) is not null && call.GetValue(later))
@@ -95,7 +95,7 @@ internal sealed class PlanAgain(JobShop shop)
         return isTaken ? ExitCode.Yes : ExitCode.No;
     }
 
-    private Looked LookOf(Finding finding, bool hasFailed, string by) => new()
+    private Looked LookOf(JobState state, Finding finding, bool hasFailed, string by) => new()
     {
         At = shop.Now,
         By = by,
@@ -105,17 +105,21 @@ internal sealed class PlanAgain(JobShop shop)
             Form = finding.Form?.ToString().ToLowerInvariant(),
             Magnetic = finding.Magnetic,
             Failed = hasFailed,
+            AfterWork = WorkedOn(state, finding.Part.Value) is null ? null : true,
         },
     };
 
     /// <summary>That a part is clean after it was cleaned says nothing of what came through it before.</summary>
     private static void RefuseWorthless(JobState state, SeenAt seen)
     {
-        if (state.Steps.All.FirstOrDefault(step => step.Action is StepAction.Flush or StepAction.Clean or StepAction.Replace && step.Parts.Contains(seen.Part) && state.IsDone(step)) is { } cleaned)
+        if (WorkedOn(state, seen.Part) is { } cleaned)
             throw new WrongUseException(FormattableString.Invariant($"{seen.Part} was worked on in step {cleaned.Number}; that it is clean now says nothing of what came through it before. Write it down with contam job note."));
         if (state.Looks.Any(look => look.Seen.Found && look.Seen.Part == seen.Part && look.Seen.Debris == seen.Debris))
             throw new WrongUseException($"{seen.Debris} was found at {seen.Part}; a look afterwards does not take that back. Write it down with contam job note.");
     }
+
+    private static WorkStep? WorkedOn(JobState state, string part) =>
+        state.Steps.All.FirstOrDefault(step => step.Action is StepAction.Flush or StepAction.Clean or StepAction.Replace && step.Parts.Contains(part) && state.IsDone(step));
 
     private bool IsAgreed()
     {

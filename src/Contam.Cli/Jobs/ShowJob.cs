@@ -11,21 +11,29 @@ internal sealed class ShowJob(JobShop shop)
 {
     private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json");
 
+    private readonly Option<bool> open = new("--open") { Description = "only jobs that are not released" };
+    private readonly Option<string?> engine = new("--engine") { Description = "only jobs whose engine has this in its words", HelpName = "TEXT" };
+    private readonly Option<string?> customer = new("--customer") { Description = "only jobs whose customer has this in the name", HelpName = "TEXT" };
+
     public IEnumerable<Command> Build()
     {
-        yield return shop.Command(
+        Command list = shop.Command(
             "list",
             """
-            Every job: id, state, steps done, whose engine, what failed.
+            Every job, the one last written to first: id, state, steps done, whose engine, what failed.
 
-            Example:
+            Examples:
               contam job list
+              contam job list --open --customer "quay 4"
             """,
             call => shop.Use(call, book =>
             {
-                JobText.WriteList(book.Store.List(), shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell));
+                JobText.WriteList([.. book.Store.List().Where(job => IsWanted(call, job))], shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell), isNarrowed: call.GetValue(open) || call.GetValue(engine) is not null || call.GetValue(customer) is not null);
                 return ExitCode.Yes;
             }));
+        foreach (Option option in new Option[] { open, engine, customer })
+            list.Options.Add(option);
+        yield return list;
         Command show = shop.JobCommand(
             "show",
             """
@@ -77,4 +85,9 @@ internal sealed class ShowJob(JobShop shop)
                 return wrong.IsEmpty ? ExitCode.Yes : ExitCode.No;
             }));
     }
+
+    private bool IsWanted(ParseResult call, JobSummary job) =>
+        (!call.GetValue(open) || job.State == "open") && Has(job.Engine, call.GetValue(engine)) && Has(job.Customer, call.GetValue(customer));
+
+    private static bool Has(string words, string? wanted) => wanted is null || words.Contains(wanted, StringComparison.OrdinalIgnoreCase);
 }

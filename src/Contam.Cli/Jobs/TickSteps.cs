@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using Contam.Jobs;
 using Contam.Jobs.Entries;
 using Contam.Jobs.Work;
@@ -8,6 +9,7 @@ namespace Contam.Cli.Jobs;
 /// <summary><c>contam job tick</c> and <c>untick</c>.</summary>
 internal sealed class TickSteps(JobShop shop)
 {
+    private readonly Argument<string[]> numbers = new("N") { Description = "the number of the step, or of several; - for every line of standard input", Arity = ArgumentArity.OneOrMore };
     private readonly Argument<int> number = new("N") { Description = "the number of the step" };
     private readonly Option<string?> minutes = new("--minutes") { Description = "minutes worked", HelpName = "MINUTES" };
     private readonly Option<string?> note = new("--note") { Description = "what is to be said about it", HelpName = "TEXT" };
@@ -19,13 +21,15 @@ internal sealed class TickSteps(JobShop shop)
         Command tick = shop.WritingCommand(
             "tick",
             """
-            A step is done. Out of turn it is refused, and the step that comes first is named. Ends with 1 where it is refused.
+            A step is done. Out of turn it is refused, and the step that comes first is named. Ends with 1 where it is refused. Of several steps the first
+            that is refused ends it; those before it are done.
 
-            Example:
+            Examples:
               contam job tick 12 --by Ada --minutes 25 --note "both plugs drawn"
+              contam job tick 13 14 15 --by Bo
             """,
             Tick);
-        tick.Arguments.Add(number);
+        tick.Arguments.Add(numbers);
         foreach (Option option in new Option[] { minutes, note, anyway })
             tick.Options.Add(option);
         yield return tick;
@@ -45,11 +49,39 @@ internal sealed class TickSteps(JobShop shop)
 
     private int Tick(ParseResult call) => shop.Use(call, book =>
     {
+        string[] typed = call.GetValue(numbers)!;
+        if (typed.Length > 1 && (call.GetValue(minutes) ?? call.GetValue(note) ?? call.GetValue(anyway)) is not null)
+            throw new WrongUseException("--minutes, --note and --anyway are said of one step. Tick that one alone.");
+        IEnumerable<string> asked = typed is ["-"] ? Lines() : typed;
+        foreach (string one in asked)
+        {
+            if (!int.TryParse(one, NumberStyles.None, CultureInfo.InvariantCulture, out int step))
+                throw new WrongUseException($"{Problems.Wording.Quoted(one)} is no number of a step. contam job show lists them.");
+            if (Tick(call, book, step) is var exit && exit != ExitCode.Yes)
+                return exit;
+            // Whoever reads this must be able to rely on it at once.
+            shop.Shell.Out.Flush();
+        }
+
+        return ExitCode.Yes;
+    });
+
+    private IEnumerable<string> Lines()
+    {
+        while (shop.Shell.In.ReadLine() is { } line)
+        {
+            if (!string.IsNullOrWhiteSpace(line))
+                yield return line.Trim();
+        }
+    }
+
+    private int Tick(ParseResult call, JobBook book, int number)
+    {
         string? refusal = null;
         JobRecord? after = shop.Add(call, book, job =>
         {
             refusal = null;
-            WorkStep step = JobShop.StepOf(job, call.GetValue(number));
+            WorkStep step = JobShop.StepOf(job, number);
             var open = TickOrder.OpenBefore(job.State, step);
             string? reason = call.GetValue(anyway);
             if (job.State.TickOf.TryGetValue(step.Key, out Tick? done))
@@ -69,9 +101,9 @@ internal sealed class TickSteps(JobShop shop)
                 Skipped = open.IsEmpty ? [] : [.. open.Select(one => one.Number)],
             });
         });
-        shop.Say(refusal ?? FormattableString.Invariant($"Step {call.GetValue(number)} is done (entry {after!.Summary.Sequence}). {after.Summary.Done} of {after.Summary.Steps}."));
+        shop.Say(refusal ?? FormattableString.Invariant($"Step {number} is done (entry {after!.Summary.Sequence}). {after.Summary.Done} of {after.Summary.Steps}."));
         return refusal is null ? ExitCode.Yes : ExitCode.No;
-    });
+    }
 
     private int Untick(ParseResult call) => shop.Use(call, book =>
     {

@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Unicode;
+using Contam.Families.Reading;
 using Contam.Jobs.Entries;
 using Contam.Jobs.Stores;
 using Contam.Jobs.Work;
@@ -18,7 +19,7 @@ public static class JobJson
 {
     private const string FormatName = "contam-job/1";
 
-    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.Create(UnicodeRanges.All) };
+    internal static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.Create(UnicodeRanges.All) };
 
     /// <summary>How a job stands, closed by a newline; without its record.</summary>
     public static string Show(JobRecord job, IReadOnlyList<Missing> missing)
@@ -78,10 +79,13 @@ public static class JobJson
     }
 
     /// <summary>Keeps the job of an export.</summary>
+    /// <param name="book">Where it is kept.</param>
+    /// <param name="json">The export.</param>
+    /// <param name="allowed">How much may be taken in of the files that a job keeps; an export that asks for more is refused.</param>
     /// <returns>The job, and whether it was not there before.</returns>
     /// <exception cref="JsonException">The text is no export, or its record does not hang together.</exception>
     /// <exception cref="ShopException">Another job of this id is there.</exception>
-    public static (string Id, bool IsNew) Import(JobBook book, string json)
+    public static (string Id, bool IsNew) Import(JobBook book, string json, ReadLimits allowed)
     {
         ArgumentNullException.ThrowIfNull(book);
         using JsonDocument document = JsonDocument.Parse(json, new JsonDocumentOptions { MaxDepth = 32 });
@@ -104,6 +108,8 @@ public static class JobJson
                 throw new JsonException($"the text with the hash {sha256} is missing or was changed");
         }
 
+        if (bodies[0] is Opened { Limits: { } limits } && !limits.IsWithin(allowed))
+            throw new ShopException(ShopFault.Refused, "the job was opened with raised limits, and an export that somebody sent may ask for more memory than you want to give. Nothing was written. If you trust it, import it with the same --limit.");
         string id = entries[0].Hash[..8];
         JobSummary summary;
         try

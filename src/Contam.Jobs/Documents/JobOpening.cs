@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Families.Reading;
 using Contam.Jobs.Entries;
 using Contam.Plans;
 using Contam.Proof;
@@ -15,6 +16,9 @@ namespace Contam.Jobs.Documents;
 /// <param name="StandardSources">Its texts, the lower first.</param>
 public sealed record JobOpening(PlanDocument Plan, Family Family, ShopStandard Standard, ImmutableArray<SourceCopy> StandardSources)
 {
+    /// <summary>How much was taken in of the files.</summary>
+    public ReadLimits Limits { get; init; } = ReadLimits.Default;
+
     /// <summary>Why no job may be opened with this plan, in a sentence without a full stop; <c>null</c> where one may.</summary>
     public string? WhyNot()
     {
@@ -54,6 +58,8 @@ public sealed record JobOpening(PlanDocument Plan, Family Family, ShopStandard S
             Plan = EntryChain.Sha256(plan),
             Family = [.. Family.Sources.Select(KeptFileOf)],
             Standard = [.. StandardSources.Select(KeptFileOf)],
+            Limits = KeptLimits.Of(Limits),
+            OnlySuspected = Plan.FromFindings is null ? null : true,
             Looks = [.. Plan.Findings.Select(LookOf)],
         };
         return (opened, texts);

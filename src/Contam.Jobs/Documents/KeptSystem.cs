@@ -19,15 +19,16 @@ public sealed record KeptSystem(Family Family, ShopStandard Standard)
     {
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(opened);
-        ShopStandard standard = BuiltInStandards.ReadSources(CopiesOf(book, opened.Standard)).Value
+        ReadLimits limits = KeptLimits.ToRead(opened.Limits);
+        ShopStandard standard = BuiltInStandards.ReadSources(CopiesOf(book, opened.Standard), limits).Value
             ?? throw new ShopException(ShopFault.Newer, "this contam does not understand the standard that the job keeps. Use the contam that the job was opened with.");
         ImmutableArray<SourceCopy> files = CopiesOf(book, opened.Family);
-        Family family = (files.Length == 1 ? FamilyReader.ReadText(files[0].Text, files[0].Name, standard.CatalogueOf()) : ReadLaidOut(files, standard)).Value
+        Family family = (files.Length == 1 ? FamilyReader.ReadText(files[0].Text, files[0].Name, standard.CatalogueOf(), limits) : ReadLaidOut(files, standard, limits)).Value
             ?? throw new ShopException(ShopFault.Newer, "this contam does not understand the family that the job keeps. Use the contam that the job was opened with.");
         return new KeptSystem(family, standard);
     }
 
-    private static Outcome<Family> ReadLaidOut(ImmutableArray<SourceCopy> files, ShopStandard standard)
+    private static Outcome<Family> ReadLaidOut(ImmutableArray<SourceCopy> files, ShopStandard standard, ReadLimits limits)
     {
         DirectoryInfo root = Directory.CreateTempSubdirectory("contam");
         try
@@ -44,7 +45,7 @@ public sealed record KeptSystem(Family Family, ShopStandard Standard)
                 File.WriteAllText(path, file.Text);
             }
 
-            return FamilyReader.ReadFile(Path.Combine(folder, files[0].Name), standard.CatalogueOf());
+            return FamilyReader.ReadFile(Path.Combine(folder, files[0].Name), standard.CatalogueOf(), limits);
         }
         finally
         {

@@ -27,16 +27,30 @@ public static class ShopCheck
             return wrong.ToImmutable();
         }
 
+        ILookup<string, long>? seen = SeenByKind(book);
         foreach (JobSummary job in jobs.OrderBy(job => job.Id, StringComparer.Ordinal))
         {
-            if (WrongWith(book, job) is { } what)
+            if (WrongWith(book, job, seen?[job.Id]) is { } what)
                 wrong.Add($"job {job.Id}: {what}");
         }
 
         return wrong.ToImmutable();
     }
 
-    private static string? WrongWith(JobBook book, JobSummary job)
+    /// <summary>The entries that a history would read, by job; <c>null</c> where they cannot be read, which is said of their job.</summary>
+    private static ILookup<string, long>? SeenByKind(JobBook book)
+    {
+        try
+        {
+            return book.Store.EntriesOfKind("opened", "looked").ToLookup(one => one.Job.Id, one => one.Entry.Sequence, StringComparer.Ordinal);
+        }
+        catch (ShopException broken) when (broken.Fault == ShopFault.Damaged)
+        {
+            return null;
+        }
+    }
+
+    private static string? WrongWith(JobBook book, JobSummary job, IEnumerable<long>? seen)
     {
         ImmutableArray<JobEntry> entries = book.Store.Entries(job.Id, out string? damage);
         if (damage is not null)
@@ -49,6 +63,9 @@ public static class ShopCheck
         {
             EntryBody[] bodies = [.. entries.Select(entry => EntryJson.Read(entry.Body))];
             var opened = (Opened)bodies[0];
+            // The column is no part of the chain, and a history goes by it.
+            if (seen is not null && !seen.SequenceEqual(entries.Where((_, index) => bodies[index] is Opened or Looked).Select(entry => entry.Sequence)))
+                return "the kind of an entry is not the one that its text names";
             foreach (KeptFile file in opened.Family.Concat(opened.Standard))
                 book.Text(file.Sha256);
             foreach (Released released in bodies.OfType<Released>())

@@ -46,6 +46,12 @@ public sealed record Opened : EntryBody
     /// <summary>The texts of the standard, each laid over those before it.</summary>
     public required ImmutableArray<KeptFile> Standard { get; init; }
 
+    /// <summary>How much was taken in of the family's and standard's files, where that was more than usual; <c>null</c> for the usual.</summary>
+    public KeptLimits? Limits { get; init; }
+
+    /// <summary>Whether what the plan takes for failed was only suspected, as it was made from finds alone; <c>null</c> for no.</summary>
+    public bool? OnlySuspected { get; init; }
+
     /// <summary>What the plan was made with: looks before the job was opened.</summary>
     public ImmutableArray<SeenAt> Looks { get; init; } = [];
 }

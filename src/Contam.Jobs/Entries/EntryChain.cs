@@ -23,11 +23,13 @@ public static class EntryChain
     }
 
     /// <summary>The first place where entries, in order, do not hang together, in words without a full stop; <c>null</c> where all do.</summary>
-    public static string? FirstBreak(IEnumerable<JobEntry> entries)
+    /// <param name="entries">The entries.</param>
+    /// <param name="after">The entry that they follow on; <c>null</c> for the beginning.</param>
+    public static string? FirstBreak(IEnumerable<JobEntry> entries, JobEntry? after = null)
     {
         ArgumentNullException.ThrowIfNull(entries);
-        long due = 1;
-        string previous = Beginning;
+        long due = 1 + (after?.Sequence ?? 0);
+        string previous = after?.Hash ?? Beginning;
         foreach (JobEntry entry in entries)
         {
             if (entry.Sequence != due)

@@ -31,6 +31,9 @@ public sealed record SeenAt(string Part, string Debris, bool Found)
     /// <summary>Whether the part itself has failed.</summary>
     public bool Failed { get; init; }
 
+    /// <summary>Whether the part had been flushed, cleaned or renewed in this job before the look; <c>null</c> for no.</summary>
+    public bool? AfterWork { get; init; }
+
     /// <summary>Who looked, where that is not who wrote the entry; else <c>null</c>.</summary>
     public string? LookedBy { get; init; }
 

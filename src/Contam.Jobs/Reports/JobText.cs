@@ -10,12 +10,12 @@ public static class JobText
     private const int NumberWidth = 4;
 
     /// <summary>Every job, a line or two each.</summary>
-    public static void WriteList(IReadOnlyList<JobSummary> jobs, TextWriter writer, TextLook look)
+    public static void WriteList(IReadOnlyList<JobSummary> jobs, TextWriter writer, TextLook look, bool isNarrowed = false)
     {
         ArgumentNullException.ThrowIfNull(jobs);
         var page = new TextPage(writer, look);
         if (jobs.Count == 0)
-            page.Paragraph("No job yet. contam job open makes one from a plan.");
+            page.Paragraph(isNarrowed ? "No job is like that." : "No job yet. contam job open makes one from a plan.");
         foreach (JobSummary job in jobs)
             page.Row(0, (job.Id, 8), (job.State, 8), ($"{Count(job.Done)}/{Count(job.Steps)}", 7), ($"{job.Customer}, {job.Engine}: {(job.Failed.Length > 0 ? job.Failed : "a find")}, {job.Debris}{(job.Unanswered > 0 ? $"; {Count(job.Unanswered)} finds to plan with" : "")}", 0));
     }
@@ -84,7 +84,18 @@ public static class JobText
 
     /// <summary>A look as a sentence.</summary>
     internal static string Sentence(LookTaken look) =>
-        $"{look.Seen.Part}: {(look.Seen.Found ? $"{look.Seen.Debris} found" : $"clean of {look.Seen.Debris}")}{(look.Seen.Failed ? ", and it has failed" : "")} ({look.By}).";
+        $"{look.Seen.Part}: {(look.Seen.Found ? $"{look.Seen.Debris} found{Looks(look.Seen)}" : $"clean of {look.Seen.Debris}")}{(look.Seen.Failed ? ", and it has failed" : "")} ({look.By}).";
+
+    private static string Looks(Entries.SeenAt seen)
+    {
+        string[] said =
+        [
+            .. seen.SizeUm is { } size ? [string.Create(CultureInfo.InvariantCulture, $"{size:0.###} µm")] : Array.Empty<string>(),
+            .. seen.Form is { } form ? [form] : Array.Empty<string>(),
+            .. seen.Magnetic is { } magnetic ? [magnetic ? "magnetic" : "not magnetic"] : Array.Empty<string>(),
+        ];
+        return said.Length == 0 ? "" : $" ({string.Join(", ", said)})";
+    }
 
     /// <summary>What has failed, and with what, as a clause.</summary>
     internal static string Failure(JobState state) =>

@@ -44,7 +44,10 @@ public interface IJobStore : IDisposable
     ImmutableArray<JobSummary> List();
 
     /// <summary>The entries of a job in order. What cannot be read is left out and said in <paramref name="damage"/>; else that is <c>null</c>.</summary>
-    ImmutableArray<JobEntry> Entries(string job, out string? damage);
+    /// <param name="job">The job.</param>
+    /// <param name="damage">What cannot be read, as a clause.</param>
+    /// <param name="after">Only entries after this one; 0 for all.</param>
+    ImmutableArray<JobEntry> Entries(string job, out string? damage, long after = 0);
 
     /// <summary>A kept text, or <c>null</c>.</summary>
     string? Text(string sha256);

@@ -21,6 +21,18 @@ internal static class Migrations
         """,
     ];
 
+    /// <summary>Steps for PostgreSQL, with the same versions. They run with the schema <c>contam</c> as the place where names are looked for.</summary>
+    public static ImmutableArray<string> ForPostgres { get; } =
+    [
+        Tables + "CREATE TABLE version (version INTEGER NOT NULL, one BOOLEAN NOT NULL PRIMARY KEY DEFAULT TRUE CHECK (one)); INSERT INTO version (version) VALUES (0);",
+        """
+        CREATE FUNCTION entries_stay() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RAISE EXCEPTION 'entries are only ever added'; END $$;
+        CREATE TRIGGER entries_stay BEFORE UPDATE OR DELETE ON entries FOR EACH ROW EXECUTE FUNCTION entries_stay();
+        CREATE TRIGGER entries_remain BEFORE TRUNCATE ON entries FOR EACH STATEMENT EXECUTE FUNCTION entries_stay();
+        CREATE INDEX entries_by_kind ON entries (kind, job, sequence) WHERE kind IN ('opened', 'looked');
+        """,
+    ];
+
     private static string Tables =>
         """
         CREATE TABLE texts (sha256 TEXT NOT NULL PRIMARY KEY, text TEXT NOT NULL);

@@ -54,12 +54,12 @@ internal abstract class SqlJobStore : IJobStore
         return list.Select(job => (Job: job, Last: JobSummary.TimeOf(job.Last))).OrderByDescending(one => one.Last).ThenBy(one => one.Job.Id, StringComparer.Ordinal).Select(one => one.Job).ToImmutableArray();
     });
 
-    public virtual ImmutableArray<JobEntry> Entries(string job, out string? damage)
+    public virtual ImmutableArray<JobEntry> Entries(string job, out string? damage, long after = 0)
     {
         damage = null;
         return Guarded(() =>
         {
-            using DbCommand select = Command(null, "SELECT sequence, previous, hash, body FROM entries WHERE job = @job ORDER BY sequence", ("@job", job));
+            using DbCommand select = Command(null, "SELECT sequence, previous, hash, body FROM entries WHERE job = @job AND sequence > @after ORDER BY sequence", ("@job", job), ("@after", after));
             using DbDataReader rows = select.ExecuteReader();
             var entries = ImmutableArray.CreateBuilder<JobEntry>();
             while (rows.Read())

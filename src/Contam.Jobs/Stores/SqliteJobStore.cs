@@ -37,9 +37,12 @@ internal sealed class SqliteJobStore : SqlJobStore
     private const int Full = 13;
     private const int CannotOpen = 14;
     private const int NoDatabase = 26;
+    private const int NoRoomForIndex = InputOutput | (19 << 8);
 
     private readonly SqliteConnection connection;
     private readonly string file;
+    private bool isSalvaged;
+    private SqliteSalvage? salvage;
 
     static SqliteJobStore()
     {
@@ -70,10 +73,24 @@ internal sealed class SqliteJobStore : SqlJobStore
             throw new ShopException(ShopFault.Missing, $"{file} is a folder. Name a file in it with --shop.");
         if (!File.Exists(file) && !mayCreate)
             throw new ShopException(ShopFault.Missing, $"there is no shop file {file} yet. contam job open makes it; another one is named with --shop FILE.");
+        try
+        {
+            return Open(file, file, mayCreate, options);
+        }
+        catch (ShopException readOnly) when (readOnly.Fault == ShopFault.ReadOnly && !File.Exists(file + "-wal"))
+        {
+            // Who may write neither the file nor beside it cannot take part in the log, so that SQLite does not even let him read. Nobody else has the file
+            // open, or the log would be there, so it can be read as one that does not change.
+            return Open(file, $"file:{Uri.EscapeDataString(Path.GetFullPath(file))}?immutable=1", mayCreate: false, options with { OnlyRead = true });
+        }
+    }
+
+    private static SqliteJobStore Open(string file, string source, bool mayCreate, SqliteOptions options)
+    {
         var store = new SqliteJobStore(
             new SqliteConnection(new SqliteConnectionStringBuilder
             {
-                DataSource = file,
+                DataSource = source,
                 Mode = options.OnlyRead ? SqliteOpenMode.ReadOnly : mayCreate ? SqliteOpenMode.ReadWriteCreate : SqliteOpenMode.ReadWrite,
                 Pooling = false,
                 DefaultTimeout = (int)Math.Ceiling(options.Patience.TotalSeconds),
@@ -98,39 +115,42 @@ internal sealed class SqliteJobStore : SqlJobStore
         }
     }
 
-    public override ImmutableArray<JobEntry> Entries(string job, out string? damage)
+    public override ImmutableArray<JobEntry> Entries(string job, out string? damage, long after = 0)
     {
         try
         {
-            return base.Entries(job, out damage);
+            return base.Entries(job, out damage, after);
         }
         catch (ShopException broken) when (broken.Fault == ShopFault.Damaged)
         {
-            return ReadOneByOne(job, out damage);
+            return ReadOneByOne(job, out damage).RemoveAll(entry => entry.Sequence <= after);
         }
     }
 
     public override ImmutableArray<string> CheckPlace()
     {
+        string[] cut = isSalvaged ? ["the file is shorter than it says itself: its end is gone"] : [];
         try
         {
-            return Guarded(() => ImmutableArray.Create([.. Lines("PRAGMA integrity_check").Where(line => line != "ok"), .. Lines("PRAGMA foreign_key_check").Select(line => $"a row of {line} belongs to no job")]));
+            return Guarded(() => ImmutableArray.Create([.. cut, .. Lines("PRAGMA integrity_check").Where(line => line != "ok"), .. Lines("PRAGMA foreign_key_check").Select(line => $"a row of {line} belongs to no job")]));
         }
         catch (ShopException broken) when (broken.Fault == ShopFault.Damaged)
         {
-            return [broken.InnerException?.Message ?? broken.Message];
+            return [.. cut, "the file does not hang together: pieces of it are gone or written over"];
         }
     }
 
     public override void Dispose() => connection.Dispose();
 
-    protected override DbTransaction BeginWrite() => connection.BeginTransaction(IsolationLevel.Serializable, deferred: false);
+    protected override DbTransaction BeginWrite() => isSalvaged
+        ? throw new ShopException(ShopFault.Damaged, $"{file} is damaged. Nothing was written. contam job check says where, and contam job export saves what can be read.")
+        : connection.BeginTransaction(IsolationLevel.Serializable, deferred: false);
 
     protected override ShopException? Translate(Exception fault) => fault switch
     {
         SqliteException { SqliteErrorCode: Busy or Locked } => new ShopException(ShopFault.Locked, $"{file} is held by somebody else, who does not let go of it. Nothing was written. See who has it open, then do it again.", fault),
         SqliteException { SqliteErrorCode: ReadOnly } => new ShopException(ShopFault.ReadOnly, $"{file} may be read but not written. Nothing was written. Make file and folder writable, or name another file with --shop.", fault),
-        SqliteException { SqliteErrorCode: Full } => new ShopException(ShopFault.Full, $"there is no room left for {file}. Nothing was written, and what was there is whole. Make room on the disk, then do it again.", fault),
+        SqliteException { SqliteErrorCode: Full } or SqliteException { SqliteExtendedErrorCode: NoRoomForIndex } => new ShopException(ShopFault.Full, $"there is no room left for {file}. Nothing was written, and what was there is whole. Make room on the disk, then do it again.", fault),
         SqliteException { SqliteErrorCode: NoDatabase } => new ShopException(ShopFault.Damaged, $"{file} is no shop file, or its beginning is damaged. Nothing was changed. Name another with --shop, or put the last good copy in its place.", fault),
         SqliteException { SqliteErrorCode: Corrupt } => new ShopException(ShopFault.Damaged, $"{file} is damaged. Nothing was written. contam job check says where, and contam job export saves what can be read.", fault),
         SqliteException { SqliteErrorCode: CannotOpen } or UnauthorizedAccessException => new ShopException(ShopFault.Missing, $"{file} cannot be opened. Check its name, its folder, and whether you may write there.", fault),
@@ -143,10 +163,10 @@ internal sealed class SqliteJobStore : SqlJobStore
         // The wait is SQLite's own, which asks again after a millisecond; the provider's asks every 150 ms.
         Execute(null, FormattableString.Invariant($"PRAGMA busy_timeout = {(int)options.Patience.TotalMilliseconds}"));
         Execute(null, "PRAGMA foreign_keys = ON");
-        int version = Version();
+        int version = VersionOrSalvage();
         if (version > Migrations.Newest)
             throw new ShopException(ShopFault.Newer, FormattableString.Invariant($"{file} was written by a later contam (its tables are version {version}, this one knows {Migrations.Newest}). Nothing was changed. Use the later contam, or name another file with --shop."));
-        if (options.OnlyRead)
+        if (options.OnlyRead || isSalvaged)
             return;
         if (version < Migrations.Newest)
         {
@@ -157,6 +177,24 @@ internal sealed class SqliteJobStore : SqlJobStore
         Execute(null, "PRAGMA synchronous = FULL");
         if (options.MostPages is { } most)
             Execute(null, FormattableString.Invariant($"PRAGMA max_page_count = {most}"));
+    }
+
+    /// <summary>
+    /// The version of the tables. A file whose end is cut off SQLite does not read at all, unless it is told that its own description may be repaired; so told
+    /// it gives what is there, and nothing is written.
+    /// </summary>
+    private int VersionOrSalvage()
+    {
+        try
+        {
+            return Version();
+        }
+        catch (SqliteException broken) when (broken.SqliteErrorCode == Corrupt)
+        {
+            Execute(null, "PRAGMA writable_schema = ON");
+            isSalvaged = true;
+            return Version();
+        }
     }
 
     private void Migrate()
@@ -188,38 +226,22 @@ internal sealed class SqliteJobStore : SqlJobStore
         return lines;
     }
 
-    /// <summary>Entries one at a time, as far as each can be found; a page that is damaged takes its own with it and no others.</summary>
     private ImmutableArray<JobEntry> ReadOneByOne(string job, out string? damage)
     {
-        var entries = ImmutableArray.CreateBuilder<JobEntry>();
-        var lost = new List<long>();
-        long last = LastSequence(job);
-        for (long sequence = 1; sequence <= last; sequence++)
-        {
-            try
-            {
-                using DbCommand select = Command(null, "SELECT previous, hash, body FROM entries WHERE job = @job AND sequence = @sequence", ("@job", job), ("@sequence", sequence));
-                using DbDataReader rows = select.ExecuteReader();
-                if (rows.Read())
-                    entries.Add(new JobEntry(sequence, rows.GetString(0), rows.GetString(1), rows.GetString(2)));
-                else
-                    lost.Add(sequence);
-            }
-            catch (SqliteException)
-            {
-                lost.Add(sequence);
-            }
-        }
-
+        long last = OrNothing(() => Find(job)?.Sequence ?? 0);
+        // Where even the list cannot be read, as many as this job alone has.
+        long most = Math.Max(last, OrNothing(() => List().Sum(one => one.Sequence)));
+        salvage ??= new SqliteSalvage(connection);
+        (ImmutableArray<JobEntry> entries, List<long> lost) = salvage.Read(job, last, most);
         damage = lost.Count == 0 ? null : FormattableString.Invariant($"{lost.Count} of {last} entries cannot be read: {string.Join(", ", lost.Take(20))}{(lost.Count > 20 ? ", …" : "")}");
-        return entries.ToImmutable();
+        return entries;
     }
 
-    private long LastSequence(string job)
+    private static long OrNothing(Func<long> read)
     {
         try
         {
-            return Find(job)?.Sequence ?? 0;
+            return read();
         }
         catch (ShopException)
         {

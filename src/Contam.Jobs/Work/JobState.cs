@@ -38,10 +38,10 @@ public sealed record JobState
     public required WorkSteps Steps { get; init; }
 
     /// <summary>The ticks that count, by the key of their step. Never enumerated; ask it for a step.</summary>
-    public required ImmutableDictionary<string, Tick> TickOf { get; init; }
+    public required IReadOnlyDictionary<string, Tick> TickOf { get; init; }
 
     /// <summary>Why steps that were done are open again, by key. Never enumerated; ask it for a step.</summary>
-    public required ImmutableDictionary<string, string> ReopenedBecause { get; init; }
+    public required IReadOnlyDictionary<string, string> ReopenedBecause { get; init; }
 
     /// <summary>Every look, in order.</summary>
     public required ImmutableArray<LookTaken> Looks { get; init; }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Contam.Families;
 using Contam.Jobs.Entries;
 using Contam.Plans;
@@ -51,6 +52,8 @@ public sealed record PlanChange
 /// </summary>
 public static class Rework
 {
+    private const int MostNamed = 5;
+
     /// <summary>The change that these looks bring, together with those of the job that no plan has been made with yet.</summary>
     /// <param name="state">How the job stands.</param>
     /// <param name="family">The family, as the job keeps it.</param>
@@ -69,6 +72,8 @@ public static class Rework
         var opened = new List<OpenAgain>();
         foreach (LookTaken find in answers.Where(look => look.Seen.Found))
             opened.AddRange(Dirtying.Of(state, family, find, catalogue.FindDebris(find.Seen.Debris)!).Where(one => now.Find(one.Key) is not null && opened.All(other => other.Key != one.Key)));
+        if (MoreToOrder(state.Plan, plan) is { } more && state.TickOf.ContainsKey(StepKey.Order) && now.Find(StepKey.Order) is not null)
+            opened.Add(new OpenAgain(StepKey.Order, more));
         Reopening.Follow(state, now, opened);
         return Describe(state, plan, now, carried, opened, answers);
     }
@@ -93,6 +98,18 @@ public static class Rework
         };
     }
 
+    /// <summary>What the new plan's order list has more of than the old one's, as the reason why ordering is open again; <c>null</c> for nothing.</summary>
+    private static string? MoreToOrder(PlanDocument before, PlanDocument after)
+    {
+        string[] more =
+        [
+            .. after.Order.GroupBy(line => (line.Item, line.Unit))
+                .Where(item => item.Sum(line => line.Quantity) > before.Order.Where(line => line.Item == item.Key.Item && line.Unit == item.Key.Unit).Sum(line => line.Quantity))
+                .Select(item => item.Key.Item),
+        ];
+        return more.Length == 0 ? null : $"more is to be ordered: {string.Join(", ", more.Take(MostNamed))}{(more.Length > MostNamed ? $" and {(more.Length - MostNamed).ToString(CultureInfo.InvariantCulture)} more" : "")}";
+    }
+
     private static bool NeedsWork(PlanPart part) => !part.Treatment.IsEmpty;
 
     private static PlanRequest RequestOf(JobState state, Family family, ShopStandard standard, Catalogue catalogue, ImmutableArray<LookTaken> answers)
@@ -110,9 +127,11 @@ public static class Rework
         };
     }
 
-    private static Finding FindingOf(LookTaken look, Catalogue catalogue) => new(new PartId(look.Seen.Part), catalogue.FindDebris(look.Seen.Debris)!, look.Seen.Found)
+    /// <summary>A look as a finding, with all that was said of it.</summary>
+    internal static Finding FindingOf(LookTaken look, Catalogue catalogue) => new(new PartId(look.Seen.Part), catalogue.FindDebris(look.Seen.Debris)!, look.Seen.Found)
     {
         Size = look.Seen.SizeUm is { } size ? ParticleSize.FromMicrometres(size) : null,
+        Form = Enum.TryParse(look.Seen.Form, ignoreCase: true, out DebrisForm form) ? form : null,
         Magnetic = look.Seen.Magnetic,
     };
 

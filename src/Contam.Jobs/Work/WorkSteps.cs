@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Contam.Jobs.Entries;
 using Contam.Plans;
 
@@ -7,6 +8,8 @@ namespace Contam.Jobs.Work;
 /// <summary>The steps of a job, and which must come before which.</summary>
 public sealed class WorkSteps
 {
+    private static readonly ConditionalWeakTable<PlanDocument, WorkSteps> OfPlan = [];
+
     private readonly Dictionary<string, WorkStep> byKey;
 
     private WorkSteps(ImmutableArray<WorkStep> all)
@@ -22,6 +25,12 @@ public sealed class WorkSteps
     public static WorkSteps Of(PlanDocument plan, ImmutableArray<CarriedStep> carried)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        // A job is folded anew after every entry, and its plan is the same mostly.
+        return carried.IsEmpty ? OfPlan.GetValue(plan, alone => Make(alone, [])) : Make(plan, carried);
+    }
+
+    private static WorkSteps Make(PlanDocument plan, ImmutableArray<CarriedStep> carried)
+    {
         ImmutableArray<string> keys = StepKey.Of(plan);
         var numberOf = new Dictionary<string, int>(StringComparer.Ordinal);
         for (int index = 0; index < keys.Length; index++)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using Contam.Families;
 using Contam.Findings;
 
@@ -8,9 +9,10 @@ namespace Contam.Reports.Json;
 public static class StopLineJson
 {
     /// <summary>The line as JSON, closed by a newline.</summary>
-    public static string Write(StopLine line)
+    public static string Write(StopLine line, StopLineQuestion question)
     {
         ArgumentNullException.ThrowIfNull(line);
+        ArgumentNullException.ThrowIfNull(question);
         return ReportJson.Write(
             new StopLineAnswer(
                 "contam-stop-line/1",
@@ -22,7 +24,8 @@ public static class StopLineJson
                 [.. line.Treat.Select(part => new StopLineAnswerPart(part.Part.Value, Word(part.Reason), part.Minutes))],
                 new StopLineAnswerMinutes(line.Minutes.Looks, line.Minutes.Treatment, line.Minutes.WithoutLooking, line.Minutes.Saved),
                 line.IsLeast,
-                Word(line.Silence)),
+                Word(line.Silence),
+                LookHistoryEntry.Of(question.History, question.WithOwnWords, question.Family)),
             ReportJson.Context.StopLineAnswer);
     }
 
@@ -56,7 +59,8 @@ internal sealed record StopLineAnswer(
     ImmutableArray<StopLineAnswerPart> TreatBecause,
     StopLineAnswerMinutes Minutes,
     bool IsLeast,
-    string? NoLookBecause);
+    string? NoLookBecause,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] LookHistoryEntry? History);
 
 internal sealed record StopLineAnswerLook(string Part, double Minutes, ImmutableArray<string> InTheWay, ImmutableArray<string> Clears);
 

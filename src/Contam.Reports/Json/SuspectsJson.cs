@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using Contam.Findings;
 using Contam.Reports.Text;
 
@@ -17,13 +18,14 @@ public static class SuspectsJson
             new SuspectsAnswer(
                 "contam-suspects/1",
                 answer.Question.Debris.Name,
-                [.. answer.Suspects.Select(suspect => new SuspectEntry(suspect.Part.Value, Share(suspect.Share), [.. SuspectWords.Reasons(suspect, answer.Question.Family, names, TextLook.Plain)]))],
+                [.. answer.Suspects.Select(suspect => new SuspectEntry(suspect.Part.Value, Share(suspect.Share), [.. SuspectWords.Reasons(suspect, answer.Question, names, TextLook.Plain)]))],
                 [.. answer.Together.Select(set => set.Select(part => part.Value).ToImmutableArray())],
                 answer.TogetherIsComplete,
                 answer.TogetherIsSmallest,
                 [.. answer.Unexplained.Select(finding => finding.Part.Value)],
                 [.. Looking.Next(answer).Select(look => new NextLookEntry(look.Part.Value, look.Minutes, Bits(look.Bits), look.BitsPerMinute is { } rate ? Bits(rate) : null, Share(look.ChanceFound)))],
-                new LookingPlanEntry(plan.IsExact ? "exact" : "greedy", plan.Sure, plan.ExpectedMinutes is { } minutes ? Bits(minutes) : null, plan.Places, Node(plan.Root))),
+                new LookingPlanEntry(plan.IsExact ? "exact" : "greedy", plan.Sure, plan.ExpectedMinutes is { } minutes ? Bits(minutes) : null, plan.Places, Node(plan.Root)),
+                LookHistoryEntry.Of(answer.Question.History, answer.Question.Family)),
             ReportJson.Context.SuspectsAnswer);
     }
 
@@ -57,7 +59,8 @@ internal sealed record SuspectsAnswer(
     bool TogetherSmallest,
     ImmutableArray<string> Unexplained,
     ImmutableArray<NextLookEntry> NextLooks,
-    LookingPlanEntry LookingPlan);
+    LookingPlanEntry LookingPlan,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] LookHistoryEntry? History);
 
 internal sealed record SuspectEntry(string Part, double Share, ImmutableArray<string> Because);
 

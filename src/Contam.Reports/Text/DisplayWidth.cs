@@ -16,9 +16,9 @@ public static class DisplayWidth
     public static int Of(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        // ASCII is most of what is written, and needs no tables.
+        // Nearly every text; each sign is one column, and no table is needed.
         if (Ascii.IsValid(text))
-            return text.Count(one => !char.IsControl(one));
+            return text.Length;
         return Characters(text).Sum(OfCharacter);
     }
 

@@ -31,6 +31,8 @@ public sealed class StopLineText
         text.Stays();
         text.Sums();
         text.Careful();
+        if (question is { History: { } history, WithOwnWords: { } own })
+            LookHistoryText.Write(text.page, history, own, question.Debris, question.Family);
     }
 
     private string Debris => string.Join(" or ", question.Debris.Select(one => one.Name));

@@ -8,7 +8,7 @@ namespace Contam.Reports.Text;
 internal static class SuspectWords
 {
     /// <summary>A sentence on how usual it is, and one for each finding that says something.</summary>
-    public static IEnumerable<string> Reasons(Suspect suspect, Family family, Names names, TextLook look)
+    public static IEnumerable<string> Reasons(Suspect suspect, SuspectQuestion question, Names names, TextLook look)
     {
         string debris = suspect.Shed.Debris.Name;
         yield return suspect.Shed.Likely switch
@@ -19,7 +19,7 @@ internal static class SuspectWords
         };
         foreach (Evidence evidence in suspect.Evidence)
         {
-            if (Sentence(suspect, evidence, family, names, look) is { } sentence)
+            if (Sentence(suspect, evidence, question, names, look) is { } sentence)
                 yield return sentence;
         }
     }
@@ -46,7 +46,7 @@ internal static class SuspectWords
             yield return magnetic ? "magnetic" : "not magnetic";
     }
 
-    private static string? Sentence(Suspect suspect, Evidence evidence, Family family, Names names, TextLook look)
+    private static string? Sentence(Suspect suspect, Evidence evidence, SuspectQuestion question, Names names, TextLook look)
     {
         Finding finding = evidence.Finding;
         string debris = finding.Debris.Name;
@@ -60,7 +60,7 @@ internal static class SuspectWords
             EvidenceSort.LooksOtherwise => $"{found}, but {Otherwise(finding, suspect.Shed)}.",
             EvidenceSort.HeldBack => $"{found}, but {HeldBack(suspect, evidence, look)}.",
             EvidenceSort.NoWay => $"{found}, but no way leads there from it.",
-            EvidenceSort.CleanThoughExposed => $"{(isHere ? "It" : Capital(place))} was clean, {(isHere ? "and would not be" : $"where its {debris} would have come")}; a look there {HowSure(family[finding.Part].Inspect)}.",
+            EvidenceSort.CleanThoughExposed => $"{(isHere ? "It" : Capital(place))} was clean, {(isHere ? "and would not be" : $"where its {debris} would have come")}; a look there {HowSure(question, finding.Part)}.",
             EvidenceSort.CleanBehindBarrier => $"{Capital(place)} was clean, but a barrier stands before it, so that this says nothing.",
             _ => null,
         };
@@ -85,6 +85,13 @@ internal static class SuspectWords
         return arrives >= suspect.Shed.UpTo.Micrometres
             ? $"it sheds nothing larger than {UnitText.Size(arrives, look)}, and these pieces were {size}"
             : $"a barrier on every way there lets on {UnitText.Size(arrives, look)} at most, and these pieces were {size}";
+    }
+
+    private static string HowSure(SuspectQuestion question, PartId part)
+    {
+        if (question.History?.At(part, question.Debris) is { Looks: > 0 } count)
+            return string.Create(CultureInfo.InvariantCulture, $"showed it in {count.Found} of {count.Looks} jobs here, which with its word makes {Percent(question.History.ChanceToShow(question.Family[part], question.Debris))}");
+        return HowSure(question.Family[part].Inspect);
     }
 
     private static string HowSure(Inspection? look) => look?.Shows switch

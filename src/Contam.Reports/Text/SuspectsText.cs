@@ -28,6 +28,8 @@ public static class SuspectsText
         NextLooks(page, answer, names);
         page.Heading("Looking plan");
         Plan(page, plan, names);
+        if (answer.Question.History is { } history)
+            LookHistoryText.Write(page, history, family, [answer.Question.Debris]);
     }
 
     /// <summary>The shares alone, equal neighbours folded, the largest first.</summary>
@@ -71,10 +73,10 @@ public static class SuspectsText
         if (answer.Suspects.IsEmpty)
             page.Paragraph($"The family names no part that sheds {answer.Question.Debris.Name}.", indent: 2);
         Suspect[] shown = [.. answer.Suspects.TakeWhile((suspect, i) => i == 0 || suspect.Share >= SmallShare)];
-        foreach (List<Suspect> group in Folded(shown, names, suspect => SuspectWords.Percent(suspect.Share) + string.Join(' ', SuspectWords.Reasons(suspect, answer.Question.Family, names, page.Look))))
+        foreach (List<Suspect> group in Folded(shown, names, suspect => SuspectWords.Percent(suspect.Share) + string.Join(' ', SuspectWords.Reasons(suspect, answer.Question, names, page.Look))))
         {
             string share = SuspectWords.Percent(group[0].Share) + (group.Count > 1 ? " each" : "");
-            string reasons = string.Join(' ', SuspectWords.Reasons(group[0], answer.Question.Family, names, page.Look));
+            string reasons = string.Join(' ', SuspectWords.Reasons(group[0], answer.Question, names, page.Look));
             page.Row(2, (share, 13), ($"{names.FoldedAtStart(group.Select(suspect => suspect.Part.Value))}. {reasons}", 0));
         }
 

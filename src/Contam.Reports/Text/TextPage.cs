@@ -109,13 +109,24 @@ public sealed class TextPage
     public static string Harmless(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        if (!text.Any(IsHarmful))
+        if (!HasHarmful(text))
             return text;
         return string.Concat(text.Select(one => one is '\n' or '\r' or '\t' ? ' ' : IsHarmful(one) ? '?' : one));
     }
 
     // Bidirectional overrides reorder what a person reads, so they are as harmful as escapes.
     private static bool IsHarmful(char one) => char.IsControl(one) || one is '\u2028' or '\u2029' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069');
+
+    private static bool HasHarmful(string text)
+    {
+        foreach (char one in text)
+        {
+            if (IsHarmful(one))
+                return true;
+        }
+
+        return false;
+    }
 
     private string Bold(string text) => look.HasColour ? $"\u001b[1m{text}\u001b[0m" : text;
 

@@ -30,10 +30,9 @@ internal static class Chances
         _ => 0.3,
     };
 
-    /// <summary>The chance of a find that arrives but looks otherwise in so many respects. Never under that of a stray piece, which looks like anything.</summary>
-    public static double ToShow(Inspection? look, int contradictions)
+    /// <summary>The chance of a find that would show with this chance, but looks otherwise in so many respects. Never under that of a stray piece, which looks like anything.</summary>
+    public static double ToShow(double chance, int contradictions)
     {
-        double chance = ToShow(look);
         for (int i = 0; i < contradictions; i++)
             chance *= Otherwise;
         return Math.Max(chance, Stray);

@@ -63,17 +63,18 @@ internal sealed class FindingsModel
     public Evidence[] Weigh(Finding finding)
     {
         int place = placeOf[finding.Part];
-        Inspection? look = Question.Family[finding.Part].Inspect;
+        Part part = Question.Family[finding.Part];
+        double shows = Question.History?.ChanceToShow(part, Question.Debris) ?? Chances.ToShow(part.Inspect);
         var evidence = new Evidence[Sources.Length];
         for (int source = 0; source < evidence.Length; source++)
-            evidence[source] = Weigh(source, place, finding, look);
+            evidence[source] = Weigh(source, place, finding, shows);
         return evidence;
     }
 
-    private Evidence Weigh(int source, int place, Finding finding, Inspection? look)
+    private Evidence Weigh(int source, int place, Finding finding, double shows)
     {
         if (!finding.Found)
-            return Clean(source, place, finding, look);
+            return Clean(source, place, finding, shows);
         double? arrives = reach.At(source, place);
         if (arrives is not { } size)
             return new Evidence(finding, EvidenceSort.NoWay, Chances.Stray, null);
@@ -82,16 +83,16 @@ internal sealed class FindingsModel
         if (size == 0 || finding.Size is { } seen && Question.Debris.HasSize && seen > largest)
             return new Evidence(finding, EvidenceSort.HeldBack, Chances.Stray, largest);
         int contradictions = Chances.Contradictions(finding, Sheds[source]);
-        return new Evidence(finding, contradictions == 0 ? EvidenceSort.Fits : EvidenceSort.LooksOtherwise, Chances.ToShow(look, contradictions), largest);
+        return new Evidence(finding, contradictions == 0 ? EvidenceSort.Fits : EvidenceSort.LooksOtherwise, Chances.ToShow(shows, contradictions), largest);
     }
 
-    private Evidence Clean(int source, int place, Finding finding, Inspection? look)
+    private Evidence Clean(int source, int place, Finding finding, double shows)
     {
         if (reach.At(source, place) is not { } size)
             return new Evidence(finding, EvidenceSort.CleanOutOfReach, 1, null);
         var largest = ParticleSize.FromMicrometres(size);
         return reach.IsExposed(source, place)
-            ? new Evidence(finding, EvidenceSort.CleanThoughExposed, 1 - Chances.ToShow(look), largest)
+            ? new Evidence(finding, EvidenceSort.CleanThoughExposed, 1 - shows, largest)
             : new Evidence(finding, EvidenceSort.CleanBehindBarrier, 1, largest);
     }
 }

@@ -13,4 +13,20 @@ public sealed record StopLineQuestion(Family Family, ShopStandard Standard, Immu
 {
     /// <summary>What was seen so far; the line is found from there.</summary>
     public ImmutableArray<Finding> Findings { get; init; } = [];
+
+    /// <summary>
+    /// The shop's own counts; <c>null</c> for none. The family is then one with the words that the looks have earned (<see cref="LookHistory.AppliedTo"/>), and
+    /// this serves to say so.
+    /// </summary>
+    public LookHistory? History { get; init; }
+
+    /// <summary>The family with its own words, where <see cref="Family"/> has others; else <c>null</c>.</summary>
+    public Family? WithOwnWords { get; init; }
+
+    /// <summary>The same question with the words that a shop's looks have earned instead of the family's own.</summary>
+    public StopLineQuestion With(LookHistory history)
+    {
+        ArgumentNullException.ThrowIfNull(history);
+        return this with { Family = history.AppliedTo(Family, Debris), History = history, WithOwnWords = Family };
+    }
 }

@@ -21,4 +21,7 @@ public sealed record SuspectQuestion(Family Family, Debris Debris, ShopStandard 
 
     /// <summary>Places where a look was made and told nothing; they are not proposed again.</summary>
     public ImmutableArray<PartId> CannotTell { get; init; } = [];
+
+    /// <summary>The shop's own counts, which say how surely a look shows debris; <c>null</c> for the words of the family alone.</summary>
+    public LookHistory? History { get; init; }
 }

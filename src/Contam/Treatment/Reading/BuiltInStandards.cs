@@ -26,13 +26,14 @@ public static class BuiltInStandards
 
     /// <summary>What texts of <see cref="Sources"/>, kept by whatever version of the library, say laid over one another.</summary>
     /// <param name="sources">The lower first; each is laid over those before it. At least one.</param>
+    /// <param name="limits">How much is taken in; <c>null</c> for the usual.</param>
     /// <returns>The standard, or the problems of the first text that is not sound.</returns>
-    public static Outcome<ShopStandard> ReadSources(ImmutableArray<SourceCopy> sources)
+    public static Outcome<ShopStandard> ReadSources(ImmutableArray<SourceCopy> sources, ReadLimits? limits = null)
     {
         ShopStandard? below = null;
         foreach (SourceCopy source in sources)
         {
-            Outcome<ShopStandard> outcome = StandardReader.ReadText(source.Text, source.Name, below?.CatalogueOf() ?? new Catalogue([], []));
+            Outcome<ShopStandard> outcome = StandardReader.ReadText(source.Text, source.Name, below?.CatalogueOf() ?? new Catalogue([], []), limits);
             if (outcome.Value is not { } standard)
                 return outcome;
             below = below is null ? standard : standard.Over(below);

@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Contam.Families;
+using Contam.Findings;
+using Contam.Jobs.Documents;
+using Contam.Jobs.Entries;
+using Contam.Jobs.Stores;
+using Contam.Jobs.Work;
+using Contam.Spread;
+using Contam.Treatment.Reading;
+
+namespace Contam.Jobs.History;
+
+/// <summary>
+/// What was looked for and found over all jobs of a shop. Reads the entries that open jobs and those that tell of looks, and no others; whether a place was
+/// exposed is judged by the family that each job keeps, from its failed parts alone, so that a find does not make its own place exposed.
+/// Cost: linear in those entries; a reading for each family text and a spread for each failure.
+/// </summary>
+public sealed class ShopHistory
+{
+    private readonly JobBook book;
+    private readonly Dictionary<string, KeptSystem?> systemOf = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, HashSet<PartId>> exposedOf = new(StringComparer.Ordinal);
+
+    private ShopHistory(JobBook book)
+    {
+        this.book = book;
+    }
+
+    /// <summary>Every look at the parts that are asked for, by job, then in order.</summary>
+    /// <param name="book">The shop's book.</param>
+    /// <param name="isAsked">Whether a look in a job is wanted; looks that are not cost next to nothing.</param>
+    public static ImmutableArray<PastLook> Of(JobBook book, Func<JobSummary, SeenAt, bool> isAsked)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(isAsked);
+        var history = new ShopHistory(book);
+        return [.. book.Store.EntriesOfKind("opened", "looked").GroupBy(one => one.Job.Id, StringComparer.Ordinal).SelectMany(job => history.LooksOf([.. job], isAsked))];
+    }
+
+    /// <summary>The counts for the parts of one family, in its order; of all its looks those that count.</summary>
+    /// <param name="book">The shop's book.</param>
+    /// <param name="family">The family. Jobs of the same id count, whatever was changed in its file since.</param>
+    /// <param name="debris">The debris that is asked about.</param>
+    public static LookHistory CountsFor(JobBook book, Family family, ImmutableArray<Debris> debris)
+    {
+        ArgumentNullException.ThrowIfNull(family);
+        PastLook[] counted = [.. Of(book, (job, seen) => job.Family == family.Id && debris.Any(one => one.Name == seen.Debris) && family.Find(new PartId(seen.Part)) is not null).Where(look => look.Worth == PastLookWorth.Counts)];
+        ILookup<(string, string), PastLook> at = counted.ToLookup(look => (look.Seen.Part, look.Seen.Debris));
+        return new LookHistory(
+            [
+                .. family.Parts.SelectMany(part => debris.Select(one => new PlaceCount(part.Id, one, CountOf(at[(part.Id.Value, one.Name)])))).Where(place => place.Count.Looks > 0),
+            ],
+            counted.Select(look => look.Job.Id).Distinct(StringComparer.Ordinal).Count());
+    }
+
+    /// <summary>How often something was found in these looks.</summary>
+    public static LookCount CountOf(IEnumerable<PastLook> looks) => looks.Aggregate(default(LookCount), (sum, look) => sum + new LookCount(look.Seen.Found ? 1 : 0, 1));
+
+    private IEnumerable<PastLook> LooksOf(EntryOfJob[] entries, Func<JobSummary, SeenAt, bool> isAsked)
+    {
+        JobSummary job = entries[0].Job;
+        EntryBody[] bodies = [.. entries.Select(one => BodyOf(one.Entry)).OfType<EntryBody>()];
+        SeenAt[] seen = [.. bodies.OfType<Opened>().SelectMany(one => one.Looks), .. bodies.OfType<Looked>().Select(one => one.Seen)];
+        if (!seen.Any(one => isAsked(job, one)))
+            yield break;
+        Opened? opened = bodies.OfType<Opened>().FirstOrDefault();
+        // What was only suspected when the plan was made is no known source; what was seen to have failed since is one.
+        ImmutableArray<string> failed = opened?.OnlySuspected == true
+            ? [.. seen.Where(one => one.Failed).Select(one => one.Part).Distinct(StringComparer.Ordinal)]
+            : [.. job.Failed.Split(',', StringSplitOptions.RemoveEmptyEntries)];
+        var before = new HashSet<(string, string)>();
+        foreach (SeenAt one in seen)
+        {
+            bool isFirst = before.Add((one.Part, one.Debris));
+            if (isAsked(job, one))
+                yield return new PastLook(job, one, failed, WorthOf(one, isFirst, opened, failed));
+        }
+    }
+
+    private PastLookWorth WorthOf(SeenAt seen, bool isFirst, Opened? opened, ImmutableArray<string> failed)
+    {
+        if (!isFirst)
+            return PastLookWorth.Again;
+        if (seen.AfterWork == true)
+            return PastLookWorth.AfterWork;
+        if (failed.Contains(seen.Part))
+            return PastLookWorth.FailedItself;
+        if (failed.IsEmpty)
+            return PastLookWorth.SourceUnknown;
+        if (opened is null || SystemOf(opened) is not { } kept || kept.Standard.CatalogueOf().FindDebris(seen.Debris) is not { } debris)
+            return PastLookWorth.Unreadable;
+        ImmutableArray<PartId> sources = [.. failed.Select(id => new PartId(id)).Where(id => kept.Family.Find(id)?.ShedOf(debris) is not null)];
+        if (sources.IsEmpty)
+            return PastLookWorth.SourceUnknown;
+        return ExposedTo(opened, kept.Family, sources, debris).Contains(new PartId(seen.Part)) ? PastLookWorth.Counts : PastLookWorth.NotExposed;
+    }
+
+    private HashSet<PartId> ExposedTo(Opened opened, Family family, ImmutableArray<PartId> sources, Debris debris)
+    {
+        string key = $"{KeyOf(opened)} {debris.Name} {string.Join(',', sources)}";
+        if (exposedOf.TryGetValue(key, out HashSet<PartId>? known))
+            return known;
+        DebrisSpread spread = Spreading.Of(new SpreadQuestion(family, sources, debris));
+        return exposedOf[key] = [.. spread.Parts.Where(part => part.Grade == Grade.Exposed).Select(part => part.Part)];
+    }
+
+    private KeptSystem? SystemOf(Opened opened)
+    {
+        string key = KeyOf(opened);
+        if (systemOf.TryGetValue(key, out KeptSystem? known))
+            return known;
+        try
+        {
+            return systemOf[key] = KeptSystem.Of(book, opened);
+        }
+        catch (ShopException unread) when (unread.Fault is ShopFault.Damaged or ShopFault.Newer)
+        {
+            // One job that cannot be read does not take the history of the others; contam job check names it.
+            return systemOf[key] = null;
+        }
+    }
+
+    private static string KeyOf(Opened opened) => string.Join(' ', opened.Family.Concat(opened.Standard).Select(file => file.Sha256));
+
+    private static EntryBody? BodyOf(JobEntry entry)
+    {
+        try
+        {
+            return EntryJson.Read(entry.Body);
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
+}

@@ -28,6 +28,7 @@ namespace Contam.Cli
                 .AddSingleton<ICommandSource, StopLineCommand>()
                 .AddSingleton<ICommandSource, SuspectsCommand>()
                 .AddSingleton<ICommandSource, TraceCommand>()
+                .AddSingleton<ICommandSource, AuditCommand>()
                 .AddSingleton<ICommandSource, FlushCommand>()
                 .AddSingleton<ICommandSource, GaugeCommand>()
                 .AddSingleton<ICommandSource, JobCommand>()

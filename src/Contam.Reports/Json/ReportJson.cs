@@ -30,4 +30,5 @@ internal static class ReportJson
 [JsonSerializable(typeof(VerifyAnswer))]
 [JsonSerializable(typeof(FlushJsonAnswer))]
 [JsonSerializable(typeof(GaugeJsonAnswer))]
+[JsonSerializable(typeof(AuditAnswer))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;

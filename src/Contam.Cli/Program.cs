@@ -29,6 +29,8 @@ namespace Contam.Cli
                 .AddSingleton<ICommandSource, SuspectsCommand>()
                 .AddSingleton<ICommandSource, TraceCommand>()
                 .AddSingleton<ICommandSource, AuditCommand>()
+                .AddSingleton<ICommandSource, CompareCommand>()
+                .AddSingleton<ICommandSource, StandardCommand>()
                 .AddSingleton<ICommandSource, FlushCommand>()
                 .AddSingleton<ICommandSource, GaugeCommand>()
                 .AddSingleton<ICommandSource, JobCommand>()

@@ -9,7 +9,7 @@ using Contam.Treatment;
 using Contam.Treatment.Reading;
 using Contam.Why;
 
-// Usage, from the root of the repository: dotnet run -c Release --project tools/bench [-- plan|stop-line|suspects|spread|growth|why …]
+// Usage, from the root of the repository: dotnet run -c Release --project tools/bench [-- plan|stop-line|suspects|spread|growth|why|audit …]
 // Medians of several runs in one process; quote the ratios, for a machine's speed drifts.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 bool Wants(string what) => args.Length == 0 || args.Contains(what);
@@ -19,6 +19,8 @@ if (Wants("stop-line"))
     StopLineBench.Run(10_000, Median);
 if (Wants("suspects"))
     Contam.Bench.SuspectsBench.Run(Median);
+if (Wants("audit"))
+    Contam.Bench.AuditBench.Run();
 double before = 0;
 foreach (int parts in Wants("spread") ? new[] { 1_000, 10_000, 100_000, 1_000_000 } : [])
     before = SpreadOf(parts, before);

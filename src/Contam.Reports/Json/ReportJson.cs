@@ -31,4 +31,5 @@ internal static class ReportJson
 [JsonSerializable(typeof(FlushJsonAnswer))]
 [JsonSerializable(typeof(GaugeJsonAnswer))]
 [JsonSerializable(typeof(AuditAnswer))]
+[JsonSerializable(typeof(CompareAnswer))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Problems;
 
 namespace Contam.Audits;
 
@@ -30,10 +31,12 @@ internal static class AcrossFamilies
                     .Select(way => $"{way.How} in {string.Join(", ", way.Families.Select(index => families[index].Id))} ({way.Part.Id}, {(way.Rule is { Line: > 0 } rule ? $"{rule.File}:{rule.Line}" : "no rule")})"),
             ];
             string how = group.Key.Grade == Grade.Exposed ? "exposed to" : "guarded from";
+            // One rule cannot ask for two things of one kind and grade, so what differs then is the flush of a loop that stays on the engine.
+            string why = ways.Select(way => way.Rule).Distinct().Count() == 1 ? "; the rule is the same, and the flush is that of a loop that stays on the engine" : "";
             messages.Add(AuditWords.Say(
                 AuditCodes.TreatedOtherwise, null, $"{group.Key.Kind} {group.Key.Debris} {group.Key.Grade.ToString().ToLowerInvariant()}", null,
-                $"a {group.Key.Kind.Replace('-', ' ')} {how} {group.Key.Debris} gets {string.Join("; ", told)}",
-                "where it is not meant so, write the rule for the kind instead of the part"));
+                $"{how} {group.Key.Debris}, the kind {Wording.Quoted(group.Key.Kind)} gets {string.Join("; ", told)}{why}",
+                why.Length > 0 ? "" : "where it is not meant so, write the rule for the kind instead of the part"));
         }
 
         return messages.ToImmutable();

@@ -12,13 +12,13 @@ public static class AuditCodes
     /// <summary>A part that debris reaches and for which the standard has no rule.</summary>
     public const string NoRule = "no-rule";
 
-    /// <summary>A part into which nothing leads, and of a kind at which fluid does not begin.</summary>
+    /// <summary>A part into which nothing leads, and at which no fluid can begin.</summary>
     public const string NoWayIn = "no-way-in";
 
     /// <summary>A critical part that debris reaches and that nothing shows to be well again.</summary>
     public const string CriticalWithoutProof = "critical-without-proof";
 
-    /// <summary>A part to which no failure carries anything.</summary>
+    /// <summary>A part to which no failure of another carries anything.</summary>
     public const string NeverReached = "never-reached";
 
     /// <summary>A part that is exposed and that no clean finding could ever spare.</summary>
@@ -38,9 +38,9 @@ public static class AuditCodes
     [
         new(PlanRefused, Severity.Error, "Plans that are refused", "the verifier or the step simulator refuses the plan; meant for nothing, and never to be worked by"),
         new(NoRule, Severity.Error, "Reached without a rule", "debris reaches the part and the standard has no rule for it, so it is cleaned and looked at by the fallback; `meant: {no-rule: …}` silences it"),
-        new(NoWayIn, Severity.Error, "No way in", "no run and no link leads into the part, nothing ever reaches it, and fluid does not begin in such a kind: a forgotten joint is a missed part; `meant: {on-no-run: …}` silences it"),
+        new(NoWayIn, Severity.Error, "No way in", "no run and no link leads into the part, it sheds nothing itself, and neither its kind nor a free fluid (air, sea water) lets fluid begin there: a forgotten joint is a missed part; `meant: {on-no-run: …}` silences it"),
         new(CriticalWithoutProof, Severity.Error, "Critical without proof", "debris reaches a critical part, and no test, new part, limit or good look shows it to be well; `meant: {critical-without-test: …}` silences it"),
-        new(NeverReached, Severity.Warning, "Never reached", "no failure carries anything to the part, alone or with the failures that links wait for; `meant: {on-no-run: …}` silences it"),
+        new(NeverReached, Severity.Warning, "Never reached", "no failure of another part carries anything here, alone or with the failures that links wait for; `meant: {on-no-run: …}` silences it"),
         new(NoLookBefore, Severity.Warning, "No place to look before", "whatever fails, no look that shows well lies before the exposed part, so that nothing spares it; `meant: {nowhere-to-look: …}` silences it"),
         new(ReachesMost, Severity.Warning, "Reaches most of the engine", "the failure reaches more than half of the parts"),
         new(StepWithoutTime, Severity.Warning, "Steps without time", "neither part, standard nor kind says how long the step takes, so a general figure stands in; `meant: {look-without-time: …}` and `{away-without-days: …}` silence looks and send-outs"),

@@ -24,14 +24,21 @@ internal sealed class FamilyAudit(Family family, ImmutableArray<FailureRun> runs
     private IEnumerable<AuditMessage> Unreached()
     {
         var isReached = new bool[family.Parts.Length];
-        foreach (int index in runs.SelectMany(run => run.Reached.Select(seen => seen.Index).Concat(run.Conditional)))
+        foreach (int index in runs.SelectMany(run => run.Reached.Where(seen => !seen.IsFailed).Select(seen => seen.Index).Concat(run.Conditional)))
             isReached[index] = true;
         var entered = family.Joints.Select(joint => joint.To).ToHashSet();
-        bool IsForgotten(Part part) => !entered.Contains(part.Id) && !part.Kind.FluidMayEnd;
+        // What is free comes in from outside: air at the airbox, sea water at the sea cock.
+        var free = family.Fluids.Where(fluid => fluid.IsFree).Select(fluid => fluid.Id).ToHashSet(StringComparer.Ordinal);
+        var begins = family.Circuits.Where(circuit => circuit.Fluid is { } fluid && free.Contains(fluid)).SelectMany(circuit => circuit.Parts).ToHashSet();
+        // What sheds something of its own may well stand outside all fluids, as a belt does.
+        bool IsForgotten(Part part) => !entered.Contains(part.Id) && part.Sheds.IsEmpty && !part.Kind.FluidMayEnd && !begins.Contains(part.Id);
         return
         [
             .. AtParts("on-no-run", index => !isReached[index] && IsForgotten(family.Parts[index]) ? [""] : [], (part, name, _) => AuditWords.NoWayIn(family, part, name)),
-            .. AtParts("on-no-run", index => !isReached[index] && !IsForgotten(family.Parts[index]) ? [""] : [], (part, name, _) => AuditWords.NeverReached(family, part, name)),
+            .. AtParts(
+                "on-no-run",
+                index => !isReached[index] && (family.Parts[index].Sheds.IsEmpty || !entered.Contains(family.Parts[index].Id)) && !IsForgotten(family.Parts[index]) ? [""] : [],
+                (part, name, _) => AuditWords.NeverReached(family, part, name)),
         ];
     }
 
@@ -58,8 +65,14 @@ internal sealed class FamilyAudit(Family family, ImmutableArray<FailureRun> runs
         },
         (part, name, counts) => AuditWords.NoLookBefore(family, part, name, counts));
 
-    private IEnumerable<AuditMessage> ReachingMost() => runs.Where(run => 2 * run.Answer.Reached > family.Parts.Length)
-        .Select(run => AuditWords.ReachesMost(family, run.Part, run.Debris, run.Answer.Reached));
+    private IEnumerable<AuditMessage> ReachingMost() => family.Parts.SelectMany(part => part.Sheds).Select(shed => shed.Debris).Distinct().SelectMany(debris =>
+    {
+        var most = runs.Where(run => run.Debris == debris && 2 * run.Answer.Reached > family.Parts.Length).ToDictionary(run => family.IndexOf(run.Part.Id), run => run.Answer.Reached);
+        return AtParts(
+            "",
+            index => most.TryGetValue(index, out int reached) ? [Wording.Number(reached)] : [],
+            (part, name, reached) => AuditWords.ReachesMost(family, part, name, debris, reached[0]));
+    });
 
     private IEnumerable<AuditMessage> WithoutTime()
     {

@@ -34,7 +34,7 @@ internal sealed class AuditSheet(Audit audit, AuditChange? change)
         .Where(group => group.Item2.Length > 0);
 
     /// <summary>Whether the messages of a code are told by the names of parts alone, a line a family: they are alike but for the name.</summary>
-    public static bool IsListed(AuditCode code) => code.Code is AuditCodes.NoLookBefore or AuditCodes.NeverReached or AuditCodes.ReachesMost;
+    public static bool IsListed(AuditCode code) => code.Code is AuditCodes.NoLookBefore or AuditCodes.GeneralRule or AuditCodes.NeverReached or AuditCodes.ReachesMost;
 
     public static string Number(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 

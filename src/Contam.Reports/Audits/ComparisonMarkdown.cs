@@ -17,9 +17,9 @@ public static class ComparisonMarkdown
             writer.Write($"\n## {PlanMarkdown.Escape(ComparisonWords.Failure(failure))}\n\n{PlanMarkdown.Escape(ComparisonWords.Figures(failure.Plans))}.\n");
             if (failure.Plans.Parts.IsEmpty)
                 continue;
-            writer.Write($"\n| part | {PlanMarkdown.Escape(comparison.First)} | {PlanMarkdown.Escape(comparison.Second)} | because |\n| --- | --- | --- | --- |\n");
-            foreach (PartDifference part in failure.Plans.Parts)
-                writer.Write($"| {PlanMarkdown.Escape(part.Part)} | {PlanMarkdown.Escape(ComparisonWords.Side(part.First))} | {PlanMarkdown.Escape(ComparisonWords.Side(part.Second))} | {PlanMarkdown.Escape(part.Because)} |\n");
+            writer.Write($"\n| parts | {PlanMarkdown.Escape(comparison.First)} | {PlanMarkdown.Escape(comparison.Second)} | because |\n| --- | --- | --- | --- |\n");
+            foreach ((string parts, string first, string second, string because) in ComparisonWords.Alike(failure.Plans))
+                writer.Write($"| {PlanMarkdown.Escape(parts)} | {PlanMarkdown.Escape(first)} | {PlanMarkdown.Escape(second)} | {PlanMarkdown.Escape(because)} |\n");
         }
 
         Only(writer, comparison.First, comparison.OnlyFirst);

@@ -22,10 +22,10 @@ public static class ComparisonText
             page.Paragraph(ComparisonWords.Figures(failure.Plans), 2);
             if (isOne && failure.Plans.Same.Length > 0)
                 page.Paragraph($"The same: {string.Join(", ", failure.Plans.Same)}", 2);
-            foreach (PartDifference part in failure.Plans.Parts)
+            foreach ((string parts, string first, string second, string because) in ComparisonWords.Alike(failure.Plans))
             {
-                page.Paragraph($"{part.Part}: {ComparisonWords.Side(part.First)} | {ComparisonWords.Side(part.Second)}", 4, "  - ");
-                page.Paragraph(part.Because, 6);
+                page.Paragraph($"{parts}: {first} | {second}", 4, "  - ");
+                page.Paragraph(because, 6);
             }
         }
 

@@ -24,6 +24,11 @@ internal static class ComparisonWords
 
     public static string Side(PlanPart? part) => part is null ? "not reached" : part.Treatment.IsEmpty ? "cleared" : string.Join(", ", part.Treatment).ToLowerInvariant();
 
+    /// <summary>The parts that differ, those that differ alike together: their ids, what each side gives them, and why.</summary>
+    public static IEnumerable<(string Parts, string First, string Second, string Because)> Alike(PlanComparison plans) => plans.Parts
+        .GroupBy(part => (First: Side(part.First), Second: Side(part.Second), part.Because))
+        .Select(group => (string.Join(", ", group.Select(part => part.Part)), group.Key.First, group.Key.Second, group.Key.Because));
+
     public static string Signed(double hours) => (hours < 0 ? "−" : "+") + Math.Abs(hours).ToString("0.##", CultureInfo.InvariantCulture);
 
     /// <summary>Names of failures in a line: <c>seat water, drain metal and rubber</c>.</summary>

@@ -25,8 +25,8 @@ public sealed record Audit
     /// <summary>Which kinds each debris reaches in which family, and whether the standard has a rule for all of it.</summary>
     public required ImmutableArray<AuditCell> Matrix { get; init; }
 
-    /// <summary>The failures whose plans take most bench hours, the dearest first; at most ten.</summary>
-    public ImmutableArray<AuditedFailure> Costliest => [.. Failures.OrderByDescending(failure => failure.BenchHours).Take(10)];
+    /// <summary>The failures whose plans take most bench hours, the dearest first; at most ten. Of the numbers of a repeated part that cost the same, the first stands for all.</summary>
+    public required ImmutableArray<AuditedFailure> Costliest { get; init; }
 
     /// <summary>How many messages are errors: what must be mended.</summary>
     public int Errors => Messages.Count(message => message.Severity == Severity.Error);

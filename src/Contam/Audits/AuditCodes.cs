@@ -12,6 +12,9 @@ public static class AuditCodes
     /// <summary>A part that debris reaches and for which the standard has no rule.</summary>
     public const string NoRule = "no-rule";
 
+    /// <summary>A part that debris reaches and that is treated by a rule for the debris at large.</summary>
+    public const string GeneralRule = "general-rule";
+
     /// <summary>A part into which nothing leads, and at which no fluid can begin.</summary>
     public const string NoWayIn = "no-way-in";
 
@@ -40,6 +43,7 @@ public static class AuditCodes
         new(NoRule, Severity.Error, "Reached without a rule", "debris reaches the part and the standard has no rule for it, so it is cleaned and looked at by the fallback; `meant: {no-rule: …}` silences it"),
         new(NoWayIn, Severity.Error, "No way in", "no run and no link leads into the part, it sheds nothing itself, and neither its kind nor a free fluid (air, sea water) lets fluid begin there: a forgotten joint is a missed part; `meant: {on-no-run: …}` silences it"),
         new(CriticalWithoutProof, Severity.Error, "Critical without proof", "debris reaches a critical part, and no test, new part, limit or good look shows it to be well; `meant: {critical-without-test: …}` silences it"),
+        new(GeneralRule, Severity.Warning, "Treated by a general rule", "the rule that fits names neither the part nor its kind, so nobody has thought of this kind with this debris; `meant: {no-rule: …}` silences it"),
         new(NeverReached, Severity.Warning, "Never reached", "no failure of another part carries anything here, alone or with the failures that links wait for; `meant: {on-no-run: …}` silences it"),
         new(NoLookBefore, Severity.Warning, "No place to look before", "whatever fails, no look that shows well lies before the exposed part, so that nothing spares it; `meant: {nowhere-to-look: …}` silences it"),
         new(ReachesMost, Severity.Warning, "Reaches most of the engine", "the failure reaches more than half of the parts"),

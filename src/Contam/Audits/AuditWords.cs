@@ -14,6 +14,11 @@ internal static class AuditWords
         $"{Wording.AllOf(debris)} {(debris.Length == 1 ? "reaches" : "reach")} {Wording.Quoted(name)}, and the standard has no rule for the kind {Wording.Quoted(part.Kind.Name)}",
         "write a rule for it in the shop's standard");
 
+    public static AuditMessage GeneralRule(Family family, Part part, string name, string[] debris) => Say(
+        AuditCodes.GeneralRule, family, name, part.Place,
+        $"{Wording.AllOf(debris)} {(debris.Length == 1 ? "reaches" : "reach")} {Wording.Quoted(name)}, and only a rule for the debris at large fits the kind {Wording.Quoted(part.Kind.Name)}",
+        "write a rule for the kind");
+
     public static AuditMessage NoWayIn(Family family, Part part, string name) => Say(
         AuditCodes.NoWayIn, family, name, part.Place, $"nothing leads into {Wording.Quoted(name)}, and nothing ever reaches it", "write the run or link by which fluid comes to it");
 

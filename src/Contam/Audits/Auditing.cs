@@ -36,6 +36,11 @@ public static class Auditing
             StandardSha256 = question.Standard.Sha256,
             Families = [.. question.Families.Select((family, index) => new AuditedFamily(family.Id, family.File, family.Title, family.Sha256, family.Parts.Length, ofFamily[index].Length))],
             Failures = [.. runs.Select(run => run.Answer)],
+            Costliest =
+            [
+                .. runs.DistinctBy(run => (run.Answer.Family, run.Part.RepeatOf ?? run.Part.Id.Value, run.Debris.Name, run.Answer.BenchHours))
+                    .Select(run => run.Answer).OrderByDescending(failure => failure.BenchHours).Take(10),
+            ],
             Messages =
             [
                 .. question.Families.SelectMany((family, index) => new FamilyAudit(family, ofFamily[index]).Messages()),

@@ -34,21 +34,23 @@ internal sealed record FailureRun(Part Part, Debris Debris, AuditedFailure Answe
         PlanDocument plan = Planner.Plan(new PlanRequest(family, standard, [part.Id], [debris]) { TakesFirstSchedule = true });
         Claim? broken = PlanVerifier.Verify(plan, family, standard.Debris).Claims.FirstOrDefault(claim => !claim.Holds);
         bool[] isBare = WithoutALookBefore(family, standard, part);
+        var general = standard.Rules.Where(rule => rule.For is { Part: null, Kind: null }).Select(rule => (rule.Place.File, rule.Place.Line)).ToHashSet();
         return new FailureRun(part, debris, new AuditedFailure(family.Id, part.Id.Value, debris.Name, plan.Parts.Length, plan.Steps.Length, plan.Hours.Bench, Digest(plan)))
         {
-            Reached = [.. plan.Parts.Select(reached => See(reached, family, part, isBare))],
+            Reached = [.. plan.Parts.Select(reached => See(reached, family, part, isBare, general))],
             Conditional = [.. plan.Conditional.SelectMany(one => one.Parts).Select(id => family.IndexOf(new PartId(id))).Distinct().Order()],
             Untimed = Without(plan, family, new WorkTimes(standard)),
             Refused = broken?.Where,
         };
     }
 
-    private static SeenPart See(PlanPart reached, Family family, Part failed, bool[] isBare)
+    private static SeenPart See(PlanPart reached, Family family, Part failed, bool[] isBare, HashSet<(string File, int Line)> general)
     {
         int index = family.IndexOf(new PartId(reached.Id));
         return new SeenPart(index, reached.Id == failed.Id.Value, reached.Exposure[0].Grade, reached.Treatment, reached.Rule)
         {
             HasNoLookBefore = isBare[index],
+            IsUnderGeneralRule = reached.Id != failed.Id.Value && reached.Rule is { } rule && general.Contains((rule.File, rule.Line)),
         };
     }
 
@@ -115,6 +117,9 @@ internal sealed record SeenPart(int Index, bool IsFailed, Grade Grade, Immutable
 {
     /// <summary>Whether a way leads here that passes no place to look.</summary>
     public bool HasNoLookBefore { get; init; }
+
+    /// <summary>Whether the rule names neither a part nor a kind. The failed part itself is renewed by such a rule.</summary>
+    public bool IsUnderGeneralRule { get; init; }
 
     /// <summary>Whether no rule of the standard fitted. The failed part is renewed without one.</summary>
     public bool IsWithoutRule => !IsFailed && Rule is { Line: 0 };

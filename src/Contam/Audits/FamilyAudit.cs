@@ -12,14 +12,17 @@ internal sealed class FamilyAudit(Family family, ImmutableArray<FailureRun> runs
     /// <summary>The messages, by <see cref="AuditCodes.All"/>, then in the order of the family.</summary>
     public IEnumerable<AuditMessage> Messages() =>
     [
-        .. Refused(), .. WithoutRule(), .. Unreached(), .. Unproved(), .. WithoutLook(), .. ReachingMost(), .. WithoutTime(),
+        .. Refused(), .. UnderRule(seen => seen.IsWithoutRule, AuditWords.NoRule), .. Unreached(), .. Unproved(),
+        .. UnderRule(seen => seen.IsUnderGeneralRule, AuditWords.GeneralRule), .. WithoutLook(), .. ReachingMost(), .. WithoutTime(),
     ];
 
     private IEnumerable<AuditMessage> Refused() => runs.Where(run => run.Refused is not null)
         .Select(run => AuditWords.PlanRefused(family, run.Part, run.Debris, run.Refused!));
 
-    private IEnumerable<AuditMessage> WithoutRule() => AtParts("no-rule", index => [.. runs.Where(run => run.Reached.Any(seen => seen.Index == index && seen.IsWithoutRule)).Select(run => run.Debris.Name).Distinct()],
-        (part, name, debris) => AuditWords.NoRule(family, part, name, debris));
+    private IEnumerable<AuditMessage> UnderRule(Func<SeenPart, bool> isSo, Func<Family, Part, string, string[], AuditMessage> say) => AtParts(
+        "no-rule",
+        index => [.. runs.Where(run => run.Reached.Any(seen => seen.Index == index && isSo(seen))).Select(run => run.Debris.Name).Distinct()],
+        (part, name, debris) => say(family, part, name, debris));
 
     private IEnumerable<AuditMessage> Unreached()
     {

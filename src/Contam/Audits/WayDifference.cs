@@ -14,7 +14,7 @@ internal static class WayDifference
     public static string Because(PlanPart listed, Family family, PlanDocument other, Family otherFamily)
     {
         if (otherFamily.Find(new PartId(listed.Id)) is null)
-            return $"{otherFamily.Id} has no {Wording.Quoted(listed.Id)} ({Wording.Quoted(listed.Id)} stands at {Shown(family[new PartId(listed.Id)].Place)})";
+            return $"{otherFamily.Id} has no such part";
         var inOther = other.Parts.Select(part => part.Id).ToHashSet(StringComparer.Ordinal);
         for (int hop = 1; hop < listed.Path.Length; hop++)
         {

@@ -27,7 +27,7 @@ public static class FamilyText
         {
             Part first = group[0];
             string name = group.Count == 1 ? first.Id.Value : $"{first.RepeatOf}-{RepeatFolding.Range(first.RepeatIndex, group[^1].RepeatIndex)}";
-            page.Row(2, (name, 28), (first.Kind.Name, 16), (string.Join(", ", circuitsOf[first.Id]), 14), (Notes(first), 0));
+            page.Row(2, (name, 25), (first.Kind.Name, 15), (string.Join(", ", circuitsOf[first.Id]), 12), (Notes(first), 0));
         }
 
         page.Heading("Seals renewed when opened");

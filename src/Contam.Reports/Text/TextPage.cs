@@ -45,11 +45,18 @@ public sealed class TextPage
     public void Heading(string text)
     {
         Gap();
-        Write(Bold(Harmless(text).ToUpperInvariant()));
+        Subheading(text.ToUpperInvariant());
     }
 
     /// <summary>A lesser heading.</summary>
-    public void Subheading(string text) => Write(Bold(Harmless(text)));
+    public void Subheading(string text)
+    {
+        // Spaces within a heading count, so one that fits stands as it is.
+        string harmless = Harmless(text);
+        List<string> lines = DisplayWidth.Of(harmless) <= Width ? [harmless] : Fold(harmless, Width);
+        foreach (string line in lines)
+            Write(Bold(line));
+    }
 
     /// <summary>Text that folds, every line indented by <paramref name="indent"/>; <paramref name="lead"/> stands before the first line inside the indent.</summary>
     public void Paragraph(string text, int indent = 0, string lead = "")

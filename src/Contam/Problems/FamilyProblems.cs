@@ -12,8 +12,8 @@ internal static class FamilyProblems
     public static Problem UnknownKind(SourceSpan place, string name, string? near) =>
         Wording.Error(ProblemCodes.UnknownKind, place, $"there is no kind {Wording.Quoted(name)}", Wording.DidYouMean(near, "describe it in the shop standard, under `kinds`"));
 
-    public static Problem UnknownDebris(SourceSpan place, string name, string? near) =>
-        Wording.Error(ProblemCodes.UnknownDebris, place, $"there is no debris {Wording.Quoted(name)}", Wording.DidYouMean(near, "describe it in the shop standard, under `debris`"));
+    public static Problem UnknownDebris(SourceSpan place, string name, string? near, IEnumerable<string> known) =>
+        Wording.Error(ProblemCodes.UnknownDebris, place, $"there is no debris {Wording.Quoted(name)}", Wording.DidYouMean(near, $"there is {Wording.AllOf(known)}; describe another in the shop standard, under `debris`"));
 
     public static Problem UnknownPart(SourceSpan place, string id, string? near) =>
         Wording.Error(ProblemCodes.UnknownPart, place, $"there is no part {Wording.Quoted(id)}", Wording.DidYouMean(near, "describe it under `parts`"));

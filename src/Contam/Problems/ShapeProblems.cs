@@ -8,8 +8,8 @@ internal static class ShapeProblems
     public static Problem Nothing(SourceSpan place, string due) =>
         Wording.Error(ProblemCodes.Nothing, place, $"nothing is written here; {due} is due", "write a value, or leave the key out");
 
-    public static Problem WrongShape(SourceSpan place, string due, string found) =>
-        Wording.Error(ProblemCodes.WrongShape, place, $"{due} is due, got {found}", "");
+    public static Problem WrongShape(SourceSpan place, string due, string found, string mend) =>
+        Wording.Error(ProblemCodes.WrongShape, place, $"{due} is due, got {found}", mend);
 
     public static Problem UnknownKey(SourceSpan place, string key, string called, string? near, IEnumerable<string> keys) => Wording.Error(
         ProblemCodes.UnknownKey, place, $"{called} has no key {Wording.Quoted(key)}", Wording.DidYouMean(near, $"it has {Wording.AllOf(keys)}"));
@@ -27,7 +27,9 @@ internal static class ShapeProblems
         ProblemCodes.BadId,
         place,
         $"{Wording.Quoted(written)} cannot be {called}",
-        Wording.DidYouMean(mended, "write a letter, then lower-case letters, digits and single hyphens" + (mayRepeat ? "; `-#` at the end for a repeated part" : "")));
+        written.IndexOf(" {", StringComparison.Ordinal) is int brace and > 0
+            ? $"put a `:` after {Wording.Quoted(written[..brace])}"
+            : Wording.DidYouMean(mended, "write a letter, then lower-case letters, digits and single hyphens" + (mayRepeat ? "; `-#` at the end for a repeated part" : "")));
 
     public static Problem BadPrefix(SourceSpan place, string written) => Wording.Error(
         ProblemCodes.BadId, place, $"{Wording.Quoted(written)} cannot be a prefix", "write lower-case letters and digits with a hyphen at the end, for instance `port-`");

@@ -86,10 +86,18 @@ internal static class SheetProblems
         opened);
 
     /// <summary>A fault of the YAML itself. What the library says is put in plain words where it is one of the usual slips.</summary>
-    public static Problem Syntax(SourceSpan place, string said, char? found)
+    /// <param name="place">Where it stands.</param>
+    /// <param name="said">What the library says.</param>
+    /// <param name="found">The character there, if any.</param>
+    /// <param name="line">The whole line, without the space before and after it.</param>
+    public static Problem Syntax(SourceSpan place, string said, char? found, string line)
     {
         (string text, string mend) = said switch
         {
+            _ when said.Contains("found invalid mapping", StringComparison.Ordinal) && BracketAfterWord(line) is string word =>
+                ($"a `:` is missing after {Wording.Quoted(word)}", $"write {Wording.Quoted(word + ": {")}"),
+            _ when line.StartsWith('-') && line.Length > 1 && line[1] is not (' ' or '-') && found == '-' =>
+                ("no space stands after the `-`", "put one there: `- `"),
             _ when said.Contains("found invalid mapping", StringComparison.Ordinal) =>
                 ("a `:` stands here that begins no key", "put a text that holds `: ` in quotes; check that the line is indented like its neighbours"),
             _ when said.Contains("scanning a block scalar", StringComparison.Ordinal) =>
@@ -111,6 +119,14 @@ internal static class SheetProblems
             _ => ("this is not YAML" + Detail(said), "check quotes, brackets and indentation"),
         };
         return Wording.Error(ProblemCodes.Syntax, place, text, mend);
+    }
+
+    // `hose {kind: hose}`: the word that a brace follows with nothing but space between.
+    private static string? BracketAfterWord(string line)
+    {
+        int brace = line.IndexOf(" {", StringComparison.Ordinal);
+        string word = brace < 0 ? "" : line[..brace];
+        return word.Length > 0 && word.All(one => char.IsAsciiLetterOrDigit(one) || one is '-' or '#' or '_') ? word : null;
     }
 
     private static string Detail(string said) =>

@@ -127,7 +127,7 @@ public static class FindingsReader
             return null;
         if (catalogue.FindDebris(name) is { } debris)
             return [debris];
-        problems.Add(FamilyProblems.UnknownDebris(form.ValuePlace(FindingKeys.Debris), name, NearName.Of(name, catalogue.Debris.Select(one => one.Name))));
+        problems.Add(FamilyProblems.UnknownDebris(form.ValuePlace(FindingKeys.Debris), name, NearName.Of(name, catalogue.Debris.Select(one => one.Name)), catalogue.Debris.Select(one => one.Name)));
         return null;
     }
 }

@@ -209,7 +209,7 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
     {
         debris = catalogue.FindDebris(name.Value);
         if (debris is null)
-            problems.Add(FamilyProblems.UnknownDebris(name.Place, name.Value, problems.NearTo(name.Value, catalogue.Debris.Select(known => known.Name))));
+            problems.Add(FamilyProblems.UnknownDebris(name.Place, name.Value, problems.NearTo(name.Value, catalogue.Debris.Select(known => known.Name)), catalogue.Debris.Select(known => known.Name)));
         return debris is not null;
     }
 

@@ -181,7 +181,7 @@ internal sealed class StandardBuilder
     private string? DebrisOf(Located<string>? written)
     {
         if (written is Located<string> name && known.FindDebris(name.Value) is null && Sections.IsWhole(form, StandardKeys.Debris))
-            problems.Add(FamilyProblems.UnknownDebris(name.Place, name.Value, problems.NearTo(name.Value, known.Debris.Select(sort => sort.Name))));
+            problems.Add(FamilyProblems.UnknownDebris(name.Place, name.Value, problems.NearTo(name.Value, known.Debris.Select(sort => sort.Name)), known.Debris.Select(sort => sort.Name)));
         return written?.Value;
     }
 

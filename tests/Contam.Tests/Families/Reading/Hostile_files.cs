@@ -142,7 +142,7 @@ public sealed class Hostile_files
     {
         Outcome<Family> outcome = FamilyReader.ReadText("format: 1\nfamily: f\na: 1\nb: 2\nc: 3\nd: 4\n", "f.yaml", TestCatalogue.Value, new ReadLimits { Problems = 2 });
         Assert.Equal(3, outcome.Problems.Length);
-        Assert.Equal("-: 2 more problems are not shown | mend those shown and check again [too-many-problems]", TestCatalogue.Told([outcome.Problems[2]]));
+        Assert.Equal("f.yaml:5:1: 2 more problems are not shown | mend those shown and check again [too-many-problems]", TestCatalogue.Told([outcome.Problems[2]]));
         Assert.Null(outcome.Value);
     }
 

@@ -41,6 +41,13 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
         : $"{Short.AnyShape.Due}, or a mapping with the keys of {Called}";
 
     /// <inheritdoc/>
+    protected override string MendOf(TextNode written)
+    {
+        Key? first = Required.FirstOrDefault();
+        return first is null ? "" : $"write its keys in braces, for instance `{{{first.Name}: {(first.Name == "kind" && !written.IsNothing && written.Value.All(one => char.IsAsciiLetter(one) || one == '-') ? written.Value : first.Example)}}}`";
+    }
+
+    /// <inheritdoc/>
     public override bool TryRead(SheetNode node, SheetContext context, [MaybeNullWhen(false)] out Form value)
     {
         value = null;
@@ -95,8 +102,9 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
     {
         foreach ((TextNode written, SheetNode value) in unknown)
         {
-            // Words without even a colon are what a text between braces leaves behind its comma.
-            if (value is TextNode { IsNothing: true } && value.Start == written.End)
+            // Words without even a colon, or several words, are what a text between braces leaves behind its comma.
+            bool isWithoutColon = value is TextNode { IsNothing: true } && value.Start == written.End;
+            if (isWithoutColon || (written.Value.Contains(' ', StringComparison.Ordinal) && context.Sheet.Source.IsAfterComma(written.Start)))
             {
                 context.Problems.Add(ShapeProblems.CommaInText(context.PlaceOf(written), written.Value));
                 continue;

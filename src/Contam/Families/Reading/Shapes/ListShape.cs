@@ -26,6 +26,11 @@ internal sealed class ListShape<T>(Shape<T> item, string called) : Shape<Immutab
     public override string Due => MayStandAlone ? $"{item.Due}, or {called}" : called;
 
     /// <inheritdoc/>
+    protected override string MendOf(TextNode written) => written.IsNothing
+        ? "write a list in brackets, or leave the key out"
+        : $"put brackets round it: {Wording.Quoted($"[{written.Value}]")}";
+
+    /// <inheritdoc/>
     public override bool TryRead(SheetNode node, SheetContext context, out ImmutableArray<Located<T>> value)
     {
         value = [];

@@ -42,6 +42,9 @@ internal abstract class Shape<T> : Shape
         return null;
     }
 
+    /// <summary>What a person may do who wrote this text where something else is due; empty where that is plain.</summary>
+    protected virtual string MendOf(TextNode written) => "";
+
     /// <summary>Raises that a list or mapping stands where something else is due.</summary>
     protected void RaiseWrongShape(SheetNode node, SheetContext context)
     {
@@ -55,6 +58,6 @@ internal abstract class Shape<T> : Shape
             TextNode text => Wording.Quoted(text.Value),
             _ => "something else",
         };
-        context.Problems.Add(ShapeProblems.WrongShape(context.PlaceOf(node), Due, found));
+        context.Problems.Add(ShapeProblems.WrongShape(context.PlaceOf(node), Due, found, node is TextNode wrong ? MendOf(wrong) : ""));
     }
 }

@@ -190,7 +190,7 @@ internal sealed class SheetParser
         bool isBracketFault = bracket is not null && (fault is not YamlException || said.Contains("expected ','", StringComparison.Ordinal));
         return isBracketFault
             ? SheetProblems.BracketNotClosed(place, bracket!.Node is ListNode ? '[' : '{', source.PlaceAt(bracket.Node.Start))
-            : SheetProblems.Syntax(place, said, found);
+            : SheetProblems.Syntax(place, said, found, source.LineAt(index));
     }
 
     /// <summary>The first tab in the space that the line of this character begins with, or the character itself.</summary>

@@ -89,6 +89,18 @@ internal sealed class SourceText
         return lineStarts[found >= 0 ? found : ~found - 1];
     }
 
+    /// <summary>The beginning of the line of this character, at most 200 characters of it, without the space around it.</summary>
+    public string LineAt(int index)
+    {
+        int start = LineStart(index);
+        ReadOnlySpan<char> rest = Text.AsSpan(start, Math.Min(200, Text.Length - start));
+        int end = rest.IndexOf('\n');
+        return (end < 0 ? rest : rest[..end]).Trim().ToString();
+    }
+
+    /// <summary>Whether a comma is the last that stands before this character, spaces and line breaks left out.</summary>
+    public bool IsAfterComma(int index) => Text.AsSpan(0, index).TrimEnd().EndsWith(",");
+
     /// <summary>SHA-256 in lower-case hexadecimal.</summary>
     public static string HashOf(ReadOnlySpan<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Audits;
 using Contam.Cli.Starting;
-using Contam.Families;
 using Contam.Treatment;
 
 namespace Contam.Cli;

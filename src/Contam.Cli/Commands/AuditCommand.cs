@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text.Json;
 using Contam.Audits;
-using Contam.Families;
 using Contam.Problems;
 using Contam.Reports.Audits;
 using Contam.Reports.Json;

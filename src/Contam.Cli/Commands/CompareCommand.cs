@@ -2,9 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Contam.Audits;
 using Contam.Families;
-using Contam.Problems;
 using Contam.Reports.Text;
-using Contam.Treatment;
 using Contam.Treatment.Reading;
 
 namespace Contam.Cli.Commands;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Contam.Audits;
 
 namespace Contam.Cli.Commands;
 

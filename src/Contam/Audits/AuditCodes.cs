@@ -39,7 +39,7 @@ public static class AuditCodes
     /// <summary>All codes, those that must be mended first, each with what it means.</summary>
     public static ImmutableArray<AuditCode> All { get; } =
     [
-        new(PlanRefused, Severity.Error, "Plans that are refused", "the verifier or the step simulator refuses the plan; meant for nothing, and never to be worked by"),
+        new(PlanRefused, Severity.Error, "Plans that are refused", "the verifier or the step simulator refuses the plan, so that it is not to be worked by; nothing silences it"),
         new(NoRule, Severity.Error, "Reached without a rule", "debris reaches the part and the standard has no rule for it, so it is cleaned and looked at by the fallback; `meant: {no-rule: …}` silences it"),
         new(NoWayIn, Severity.Error, "No way in", "no run and no link leads into the part, it sheds nothing itself, and neither its kind nor a free fluid (air, sea water) lets fluid begin there: a forgotten joint is a missed part; `meant: {on-no-run: …}` silences it"),
         new(CriticalWithoutProof, Severity.Error, "Critical without proof", "debris reaches a critical part, and no test, new part, limit or good look shows it to be well; `meant: {critical-without-test: …}` silences it"),

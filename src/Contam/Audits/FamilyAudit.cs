@@ -32,7 +32,9 @@ internal sealed class FamilyAudit(Family family, ImmutableArray<FailureRun> runs
         var entered = family.Joints.Select(joint => joint.To).ToHashSet();
         // What is free comes in from outside: air at the airbox, sea water at the sea cock.
         var free = family.Fluids.Where(fluid => fluid.IsFree).Select(fluid => fluid.Id).ToHashSet(StringComparer.Ordinal);
-        var begins = family.Circuits.Where(circuit => circuit.Fluid is { } fluid && free.Contains(fluid)).SelectMany(circuit => circuit.Parts).ToHashSet();
+        // So does what is kept in no tank or sump, where nobody says which fluid it is.
+        bool ComesFromOutside(Circuit circuit) => circuit.Fluid is { } fluid ? free.Contains(fluid) : !circuit.Parts.Any(id => family[id].Kind.IsReservoir);
+        var begins = family.Circuits.Where(ComesFromOutside).SelectMany(circuit => circuit.Parts).ToHashSet();
         // What sheds something of its own may well stand outside all fluids, as a belt does.
         bool IsForgotten(Part part) => !entered.Contains(part.Id) && part.Sheds.IsEmpty && !part.Kind.FluidMayEnd && !begins.Contains(part.Id);
         return

@@ -52,7 +52,7 @@ internal sealed class FailureArguments
 
     public static Option<string?> StandardOption() => new("--standard") { Description = "a shop's own standard, laid over the house standard", HelpName = "FILE" };
 
-    private static Option<string[]> ListOption(string name, string form, string description, bool splits = true) => new(name)
+    internal static Option<string[]> ListOption(string name, string form, string description, bool splits = true) => new(name)
     {
         Description = description,
         HelpName = form,

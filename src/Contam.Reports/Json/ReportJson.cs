@@ -30,4 +30,6 @@ internal static class ReportJson
 [JsonSerializable(typeof(VerifyAnswer))]
 [JsonSerializable(typeof(FlushJsonAnswer))]
 [JsonSerializable(typeof(GaugeJsonAnswer))]
+[JsonSerializable(typeof(AuditAnswer))]
+[JsonSerializable(typeof(CompareAnswer))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;

@@ -12,10 +12,11 @@ internal sealed class PlanSteps
 
     private readonly int[] numberOf;
 
-    public PlanSteps(ProcedureRequest request, ProcedureDraft draft, Bearing bearing, int technicians)
+    public PlanSteps(ProcedureRequest request, ProcedureDraft draft, Bearing bearing, int technicians, bool takesFirstSchedule)
     {
         JobGraph graph = draft.Graph;
-        Schedule schedule = Scheduling.Best(graph, technicians, PlacesOf(request.Family, graph));
+        int[] places = PlacesOf(request.Family, graph);
+        Schedule schedule = takesFirstSchedule ? Scheduling.First(graph, technicians, places) : Scheduling.Best(graph, technicians, places);
         numberOf = new int[graph.Jobs.Count];
         for (int place = 0; place < schedule.Jobs.Length; place++)
             numberOf[schedule.Jobs[place].Job] = place + 1;

@@ -31,7 +31,7 @@ public static class Planner
         var procedureRequest = new ProcedureRequest(family, request.Standard, failed, spreads, asked);
         ProcedureDraft draft = ProcedureBuilder.Build(procedureRequest);
         var bearing = new Bearing(family, spreads);
-        var steps = new PlanSteps(procedureRequest, draft, bearing, request.Technicians);
+        var steps = new PlanSteps(procedureRequest, draft, bearing, request.Technicians, request.TakesFirstSchedule);
 
         return new PlanDocument
         {

@@ -35,6 +35,10 @@ internal static class Scheduling
         return best with { Technicians = technicians };
     }
 
+    /// <summary>The schedule that keeps the phases together, which is the first that <see cref="Best"/> tries; nothing is searched.</summary>
+    public static Schedule First(JobGraph graph, int technicians, int[] placeOf) =>
+        ListScheduler.Schedule(graph, technicians, Ranks(graph, Chains.Of(graph), placeOf).First());
+
     private static Schedule BestFor(JobGraph graph, int technicians, Chains chains, int[][] ranks)
     {
         Schedule? best = null;

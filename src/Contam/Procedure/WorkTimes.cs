@@ -23,22 +23,25 @@ internal sealed class WorkTimes
     /// <summary>The length of a working day in minutes.</summary>
     public double WorkingDayMinutes { get; }
 
-    public double Of(Part part, StepAction action)
+    public double Of(Part part, StepAction action) => Of(Said(part).Over(General), action) ?? 0;
+
+    /// <summary>Whether the part, the standard or the kind says how long this takes, so that no general figure stands in.</summary>
+    public bool IsSaid(Part part, StepAction action) => Of(General, action) is null || Of(Said(part), action) is not null;
+
+    private TaskMinutes Said(Part part) => part.Minutes.Over(new TaskMinutes { Inspect = part.Inspect?.Minutes })
+        .Over(ofKind.GetValueOrDefault(part.Kind.Name, TaskMinutes.None)).Over(part.Kind.Minutes);
+
+    private static double? Of(TaskMinutes minutes, StepAction action) => action switch
     {
-        TaskMinutes said = part.Minutes.Over(new TaskMinutes { Inspect = part.Inspect?.Minutes });
-        TaskMinutes all = said.Over(ofKind.GetValueOrDefault(part.Kind.Name, TaskMinutes.None)).Over(part.Kind.Minutes).Over(General);
-        return action switch
-        {
-            StepAction.Inspect => all.Inspect!.Value,
-            StepAction.Remove => all.Remove!.Value,
-            StepAction.Flush => all.Flush!.Value,
-            StepAction.Clean => all.Clean!.Value,
-            StepAction.Test => all.Test!.Value,
-            StepAction.Replace => all.Replace!.Value,
-            StepAction.Refit => all.Refit!.Value,
-            _ => 0,
-        };
-    }
+        StepAction.Inspect => minutes.Inspect,
+        StepAction.Remove => minutes.Remove,
+        StepAction.Flush => minutes.Flush,
+        StepAction.Clean => minutes.Clean,
+        StepAction.Test => minutes.Test,
+        StepAction.Replace => minutes.Replace,
+        StepAction.Refit => minutes.Refit,
+        _ => null,
+    };
 
     /// <summary>Working minutes away at an outside workshop. Where the family says no days, five are taken: common practice, no source.</summary>
     public double Away(SendOut sendOut) => (sendOut.Days ?? 5) * WorkingDayMinutes;

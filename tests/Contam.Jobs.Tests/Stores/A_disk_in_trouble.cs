@@ -3,6 +3,7 @@ using Contam.Jobs.Stores;
 namespace Contam.Jobs.Tests.Stores;
 
 /// <summary>Real trouble with a real disk, met by real processes of the command: a clear message, and nothing lost.</summary>
+[System.Runtime.Versioning.UnsupportedOSPlatform("windows")]
 public sealed class A_disk_in_trouble : IDisposable
 {
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("contam");

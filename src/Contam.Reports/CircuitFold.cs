@@ -53,13 +53,13 @@ internal sealed record CircuitFold(ImmutableArray<(string Label, ImmutableArray<
         ? parts[0].Id.Value
         : $"{parts[0].RepeatOf}-{RepeatFolding.Range(parts[0].RepeatIndex, parts[^1].RepeatIndex)}";
 
-    private static bool AreContiguous(Part[] parts)
+    internal static bool AreContiguous(Part[] parts)
     {
         int[] numbers = [.. parts.Select(part => part.RepeatIndex).Order()];
         return numbers[^1] - numbers[0] == numbers.Length - 1;
     }
 
-    private static bool AreJoinedAlike(Family family, Part[] parts, Joint[] joints)
+    internal static bool AreJoinedAlike(Family family, Part[] parts, Joint[] joints)
     {
         var own = parts.ToDictionary(part => part.Id, _ => new List<string>());
         foreach (Joint joint in joints)

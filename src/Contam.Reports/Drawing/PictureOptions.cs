@@ -1,0 +1,14 @@
+using System.Collections.Immutable;
+using Contam.Families;
+
+namespace Contam.Reports.Drawing;
+
+/// <summary>How circuits are drawn.</summary>
+public sealed record PictureOptions
+{
+    /// <summary>Whether every repeated part has a box of its own. Else those that are joined alike, and marked alike, share one.</summary>
+    public bool Unfold { get; init; }
+
+    /// <summary>Where to look, marked on the picture; usually the looks of a stop line. Empty for none.</summary>
+    public ImmutableArray<PartId> StopLine { get; init; } = [];
+}

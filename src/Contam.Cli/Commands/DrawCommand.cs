@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Contam.Families;
 using Contam.Reports;
+using Contam.Reports.Drawing;
+using Contam.Reports.Markup;
 using Contam.Spread;
 using Contam.Treatment;
 
@@ -10,7 +13,8 @@ namespace Contam.Cli.Commands;
 internal sealed class DrawCommand(Shell shell, Loading loading) : ICommandSource
 {
     private readonly FailureArguments failure = new();
-    private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the picture", "mermaid");
+    private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the picture", "svg", "dot", "mermaid", "html");
+    private readonly Option<bool> unfold = new("--unfold") { Description = "draw every repeated part by itself" };
 
     public Command Build()
     {
@@ -20,10 +24,11 @@ internal sealed class DrawCommand(Shell shell, Loading loading) : ICommandSource
             The circuits as a picture; with a failure, each part marked by how far the debris has gone.
 
             Example:
-              contam draw systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal
+              contam draw systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal > spread.svg
             """);
         failure.AddTo(command);
         command.Options.Add(format);
+        command.Options.Add(unfold);
         command.SetAction(Run);
         return command;
     }
@@ -37,8 +42,7 @@ internal sealed class DrawCommand(Shell shell, Loading loading) : ICommandSource
                 throw new WrongUseException("nothing has failed and nothing was found, so there is nothing to mark. Add --failed PART, or leave --debris and --clean out.");
             if (loading.Standard(call.GetValue(failure.Standard)) is not { } rules || loading.Family(call.GetValue(failure.Family)!, rules) is not { } read)
                 return ExitCode.WrongUse;
-            Mermaid.Write(read, [], [], shell.Out);
-            return ExitCode.Yes;
+            return Draw(call, read, [], []);
         }
 
         if (loading.Read(call, failure) is not { } question)
@@ -51,7 +55,28 @@ internal sealed class DrawCommand(Shell shell, Loading loading) : ICommandSource
                 AcceptsCleanFindings = question.Standard.CleanFindings != CleanFindings.Never,
             })),
         ];
-        Mermaid.Write(question.Family, spreads, question.Failed, shell.Out);
+        return Draw(call, question.Family, spreads, question.Failed);
+    }
+
+    private int Draw(ParseResult call, Family family, ImmutableArray<DebrisSpread> spreads, ImmutableArray<PartId> failed)
+    {
+        var options = new PictureOptions { Unfold = call.GetValue(unfold) };
+        switch (call.GetValue(format))
+        {
+            case "mermaid":
+                Mermaid.Write(family, spreads, failed, shell.Out);
+                break;
+            case "dot":
+                CircuitDot.Write(family, spreads, failed, options, shell.Out);
+                break;
+            case "html":
+                CircuitHtml.Write(family, spreads, failed, options, new MarkupWriter(shell.Out));
+                break;
+            default:
+                CircuitSvg.Write(family, spreads, failed, options, new MarkupWriter(shell.Out));
+                break;
+        }
+
         return ExitCode.Yes;
     }
 }

@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Reports.Markup;
+using Contam.Spread;
+
+namespace Contam.Reports.Drawing;
+
+/// <summary>The picture of <see cref="CircuitSvg"/> on a page of its own: one file, no network, no script.</summary>
+public static class CircuitHtml
+{
+    private const string Sheet = """
+        body{margin:1rem;font-family:"DejaVu Sans",Verdana,Arial,sans-serif;color:#111;background:#fff}
+        h1{font-size:1.2rem}
+        .sheet{overflow:auto;border:1px solid #888}
+        @page{size:landscape;margin:10mm}
+        @media print{.sheet{overflow:visible;border:0}.sheet svg{width:100%;height:auto}}
+        """;
+
+    /// <summary>Writes the page.</summary>
+    /// <inheritdoc cref="CircuitSvg.Write"/>
+    public static void Write(Family family, ImmutableArray<DebrisSpread> spreads, ImmutableArray<PartId> failed, PictureOptions options, MarkupWriter page)
+    {
+        ArgumentNullException.ThrowIfNull(family);
+        ArgumentNullException.ThrowIfNull(page);
+        string title = family.Title.Length > 0 ? family.Title : family.Id;
+        page.DocumentType();
+        page.Open("html", ("lang", "en")).Line();
+        page.Open("head").Empty("meta", ("charset", "utf-8")).Empty("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1")).Leaf("title", title).Style(Sheet).Close().Line();
+        page.Open("body").Open("main").Leaf("h1", title).Line();
+        if (!failed.IsEmpty)
+            page.Leaf("p", $"Failed: {string.Join(", ", failed.Select(id => family[id].Name))}. Debris: {string.Join(", ", spreads.Select(spread => spread.Debris.Name))}.").Line();
+        page.Open("div", ("class", "sheet"), ("tabindex", "0"), ("role", "region"), ("aria-label", "picture of the circuits")).Line();
+        CircuitSvg.Write(family, spreads, failed, options, page);
+        page.Close().Close().Close().Close().Line();
+    }
+}

@@ -15,6 +15,7 @@ public static class CircuitSvg
 {
     private static readonly string[] Grades = ["failed", "exposed", "guarded", "cleared"];
 
+    private const int MostTried = 300;
     private const double NameSize = 12;
     private const double TagSize = 10;
     private const double LineHeight = 15;
@@ -38,10 +39,7 @@ public static class CircuitSvg
         ArgumentNullException.ThrowIfNull(page);
         PictureGraph graph = PictureGraph.Of(family, spreads, failed, options);
         var labels = graph.Boxes.Select(box => LabelText.Fit(box.Label, NameWidth, NameSize, 3)).ToList();
-        LayoutSheet sheet = LayeredLayout.Of(
-            [.. graph.Boxes.Select((box, index) => SizeOf(box, labels[index]))],
-            [.. graph.Lines.Select(line => new LayoutEdge(line.From, line.To, line.Waits.Length == 0))],
-            graph.Starts);
+        LayoutSheet sheet = LayOut(graph, [.. graph.Boxes.Select((box, index) => SizeOf(box, labels[index]))], family.States);
         PictureLegend legend = PictureLegend.Of(graph);
         double width = Math.Max(sheet.Width, legend.LeastWidth);
         double height = sheet.Height + legend.HeightOn(width) + LayeredLayout.Margin;
@@ -63,6 +61,16 @@ public static class CircuitSvg
             Box(page, graph.Boxes[i], labels[i], sheet.Boxes[i]);
         legend.Write(page, sheet.Height, width);
         page.Close().Line();
+    }
+
+    // Which lines decide what stands further right: those that are always open, also those that wait for a failure, or all. What crosses least is
+    // drawn; a large picture is laid out once.
+    private static LayoutSheet LayOut(PictureGraph graph, LayoutSize[] sizes, EngineStates all)
+    {
+        Func<PictureLine, bool>[] ways = [line => line.Waits.Length == 0, line => line.Joint.When == all, _ => true];
+        return ways.Take(sizes.Length <= MostTried ? ways.Length : 1)
+            .Select(leads => LayeredLayout.Of(sizes, [.. graph.Lines.Select(line => new LayoutEdge(line.From, line.To, leads(line)))], graph.Starts))
+            .MinBy(sheet => sheet.Crossings)!;
     }
 
     private static LayoutSize SizeOf(PictureBox box, List<string> label)

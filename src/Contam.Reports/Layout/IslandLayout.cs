@@ -126,7 +126,10 @@ internal sealed class IslandLayout
             drawn,
             routes,
             Math.Max(x, points.Select(point => point.X).DefaultIfEmpty().Max()),
-            Math.Max(drawn.Max(box => box.Y + box.Height), points.Select(point => point.Y).DefaultIfEmpty().Max()));
+            Math.Max(drawn.Max(box => box.Y + box.Height), points.Select(point => point.Y).DefaultIfEmpty().Max()))
+        {
+            Crossings = LayerOrdering.Crossings(graph),
+        };
     }
 
     private ImmutableArray<LayoutPoint> Route(int edge, ImmutableArray<LayoutBox> boxes, double[] columnLeft, Dictionary<(int, int), double> upright)

@@ -49,7 +49,7 @@ internal static class LayeredLayout
             rowHeight = Math.Max(rowHeight, sheet.Height);
         }
 
-        return new LayoutSheet([.. boxes], [.. routes], right + Margin, y + rowHeight + Margin);
+        return new LayoutSheet([.. boxes], [.. routes], right + Margin, y + rowHeight + Margin) { Crossings = placed.Sum(one => one.Sheet.Crossings) };
     }
 
     private static IEnumerable<(List<int> Boxes, List<int> Edges)> Islands(int count, IReadOnlyList<LayoutEdge> edges)

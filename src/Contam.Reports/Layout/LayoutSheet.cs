@@ -22,4 +22,8 @@ internal readonly record struct LayoutBox(double X, double Y, double Width, doub
 /// <param name="Routes">In the order asked for: each from its first box to its second, with right angles only.</param>
 /// <param name="Width">The width of the sheet, from 0.</param>
 /// <param name="Height">The height of the sheet, from 0.</param>
-internal sealed record LayoutSheet(ImmutableArray<LayoutBox> Boxes, ImmutableArray<ImmutableArray<LayoutPoint>> Routes, double Width, double Height);
+internal sealed record LayoutSheet(ImmutableArray<LayoutBox> Boxes, ImmutableArray<ImmutableArray<LayoutPoint>> Routes, double Width, double Height)
+{
+    /// <summary>How often lines cross between the layers.</summary>
+    public long Crossings { get; init; }
+}

@@ -9,7 +9,7 @@ using Contam.Treatment;
 using Contam.Treatment.Reading;
 using Contam.Why;
 
-// Usage, from the root of the repository: dotnet run -c Release --project tools/bench [-- plan|stop-line|suspects|jobs|spread|growth|why|audit …]
+// Usage, from the root of the repository: dotnet run -c Release --project tools/bench [-- plan|stop-line|suspects|jobs|spread|growth|why|audit|draw …]
 // CONTAM_ENTRIES=5 makes jobs of so many entries instead of 200, for a quick look.
 // Medians of several runs in one process; quote the ratios, for a machine's speed drifts.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
@@ -24,6 +24,8 @@ if (Wants("jobs"))
     Contam.Bench.JobsBench.Run(10_000, int.TryParse(Environment.GetEnvironmentVariable("CONTAM_ENTRIES"), out int entries) ? entries : 200, Median);
 if (Wants("audit"))
     Contam.Bench.AuditBench.Run();
+if (Wants("draw"))
+    Contam.Bench.DrawBench.Run(Median);
 double before = 0;
 foreach (int parts in Wants("spread") ? new[] { 1_000, 10_000, 100_000, 1_000_000 } : [])
     before = SpreadOf(parts, before);

@@ -63,14 +63,20 @@ public static class CircuitSvg
         page.Close().Line();
     }
 
-    // Which lines decide what stands further right: those that are always open, also those that wait for a failure, or all. What crosses least is
+    // Which lines decide what stands further right: those that are always open, also those that wait for a failure, or all; and whether loops
+    // begin at what the fluid is kept in. What crosses least is
     // drawn; a large picture is laid out once.
     private static LayoutSheet LayOut(PictureGraph graph, LayoutSize[] sizes, EngineStates all)
     {
         Func<PictureLine, bool>[] ways = [line => line.Waits.Length == 0, line => line.Joint.When == all, _ => true];
-        return ways.Take(sizes.Length <= MostTried ? ways.Length : 1)
-            .Select(leads => LayeredLayout.Of(sizes, [.. graph.Lines.Select(line => new LayoutEdge(line.From, line.To, leads(line)))], graph.Starts))
-            .MinBy(sheet => sheet.Crossings)!;
+        bool isSmall = sizes.Length <= MostTried;
+        (Func<PictureLine, bool> Leads, ImmutableArray<int> Starts)[] tried =
+            [.. ways.Take(isSmall ? ways.Length : 1).SelectMany(leads => new[] { graph.Starts, [] }.Take(isSmall ? 2 : 1).Select(starts => (leads, starts)))];
+        var sheets = new LayoutSheet[tried.Length];
+        // Each way is laid out by itself, so that it does not matter which is done first.
+        Parallel.For(0, tried.Length, i => sheets[i] =
+            LayeredLayout.Of(sizes, [.. graph.Lines.Select(line => new LayoutEdge(line.From, line.To, tried[i].Leads(line)))], tried[i].Starts));
+        return sheets.MinBy(sheet => sheet.Crossings)!;
     }
 
     private static LayoutSize SizeOf(PictureBox box, List<string> label)

@@ -24,7 +24,7 @@ internal sealed class LayerOrdering
     {
         var ordering = new LayerOrdering(graph);
         int size = graph.LayerOf.Length;
-        (int starts, int sweeps) = size switch { < 400 => (24, 24), < 1_500 => (8, 16), < 6_000 => (2, 10), _ => (1, 6) };
+        (int starts, int sweeps) = size switch { < 400 => (48, 24), < 1_500 => (24, 16), < 3_000 => (8, 12), < 6_000 => (2, 10), _ => (1, 6) };
         uint seed = 1;
         for (int start = 0; start < starts && ordering.bestCount > 0; start++)
         {

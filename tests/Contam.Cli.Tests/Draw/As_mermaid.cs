@@ -30,7 +30,7 @@ public partial class As_mermaid
     [Fact]
     public void Shows_circuits_and_what_joints_wait_for()
     {
-        CommandSession session = CommandSession.About(Engine, file => $"draw {file}");
+        CommandSession session = CommandSession.About(Engine, file => $"draw {file} --format mermaid");
         Assert.Equal((0, ""), (session.Exit, session.Error));
         Assert.Equal(
             """
@@ -58,7 +58,7 @@ public partial class As_mermaid
     [Fact]
     public void Marks_grades_by_shape_word_and_border_too()
     {
-        CommandSession session = CommandSession.About(Engine, file => $"draw {file} --failed pump --debris metal");
+        CommandSession session = CommandSession.About(Engine, file => $"draw {file} --format mermaid --failed pump --debris metal");
         Assert.Equal((0, ""), (session.Exit, session.Error));
         Assert.Contains("    p0[\"Tank\"]\n    p1{{\"Pump, failed, exposed metal up to 400 µm\"}}\n    p2[[\"Filter, exposed metal up to 400 µm\"]]\n    p3(\"Rail, guarded metal up to 4 µm\")\n", session.Out, StringComparison.Ordinal);
         Assert.EndsWith("  class p1 failed\n  class p2 exposed\n  class p3 guarded\n", session.Out, StringComparison.Ordinal);
@@ -89,7 +89,7 @@ public partial class As_mermaid
         string text = Engine.Replace("tank: {kind: tank}", $"tank:\n    kind: tank\n    name: '{quoted}'", StringComparison.Ordinal);
         foreach (string more in new[] { "", " --failed tank --debris metal,water" })
         {
-            CommandSession session = CommandSession.About(text, file => $"draw {file}{more}");
+            CommandSession session = CommandSession.About(text, file => $"draw {file} --format mermaid{more}");
             Assert.Equal((0, ""), (session.Exit, session.Error));
             string[] lines = session.Out.TrimEnd('\n').Split('\n');
             Assert.All(lines, line => Assert.Matches(Sound(), line));
@@ -114,7 +114,7 @@ public partial class As_mermaid
     [Fact]
     public void Marks_nothing_where_nothing_has_failed()
     {
-        CommandSession session = CommandSession.Of("draw systems/families/harbour-diesel-i4.yaml --debris metal");
+        CommandSession session = CommandSession.Of("draw systems/families/harbour-diesel-i4.yaml --format mermaid --debris metal");
         Assert.Equal(
             (2, "", "contam: nothing has failed and nothing was found, so there is nothing to mark. Add --failed PART, or leave --debris and --clean out.\n"),
             (session.Exit, session.Out, session.Error));

@@ -11,9 +11,12 @@ public partial class The_readme
     [Fact]
     public void Shows_excerpts_of_what_is_printed()
     {
+        string guide = File.ReadAllText(RepositoryFiles.At("systems/README.md"));
         MatchCollection excerpts = Excerpt().Matches(Text);
+        MatchCollection inGuide = Excerpt().Matches(guide);
         Assert.NotEmpty(excerpts);
-        foreach (Match excerpt in excerpts)
+        Assert.NotEmpty(inGuide);
+        foreach (Match excerpt in excerpts.Concat(inGuide))
         {
             string[] printed = CommandSession.Of(excerpt.Groups["words"].Value).Out.Split('\n');
             int at = 0;
@@ -24,6 +27,15 @@ public partial class The_readme
                 at = found + 1;
             }
         }
+    }
+
+    [Fact]
+    public void Shows_the_example_of_a_shops_standard_as_it_is()
+    {
+        string guide = File.ReadAllText(RepositoryFiles.At("systems/README.md"));
+        string example = File.ReadAllText(RepositoryFiles.At("systems/standards/north-quay.yaml"));
+        Assert.Contains("```yaml\n" + example + "```", guide, StringComparison.Ordinal);
+        Assert.True(example.Split('\n').Length < 60);
     }
 
     [Fact]

@@ -11,7 +11,7 @@ namespace Contam.Cli.Tests;
 public sealed class Hostile_files_of_all_sizes
 {
     private const int Huge = 500_000_000;
-    private const int Allowed = 16 * 1024 * 1024;
+    private const int Allowed = 4 * 1024 * 1024;
     private const string Head = "format: 1\nfamily: f\n";
 
     // What stands before, and what is repeated until the file is as large as it may be.
@@ -19,7 +19,7 @@ public sealed class Hostile_files_of_all_sizes
     [InlineData(Head, "a", "engine.yaml:3:1: error: this line does not fit what stands before it [syntax]")]
     [InlineData(Head, "a: 1\n", "engine.yaml:4:1: error: the key `a` stands twice, first on line 3 [duplicate-key]")]
     [InlineData(Head + "x: [", "*a, ", "engine.yaml:3:5: error: an alias (`*name`) is not used in these files [alias]")]
-    [InlineData(Head + "x: [", "a,", "engine.yaml:3:4999991: error: the file and its modules hold more than 2500000 values [file-too-large]")]
+    [InlineData(Head + "x: [", "a,", "engine.yaml:3:999991: error: the file and its modules hold more than 500000 values [file-too-large]")]
     [InlineData(Head + "x:\n ", "? ", "engine.yaml:4:128: error: lists and mappings stand more than 64 deep in one another [too-deep]")]
     [InlineData(Head + "x: {", "a", "error: the `{` of line 3 is not closed, or a comma is missing before this [bracket-not-closed]")]
     [InlineData("", "\t", "engine.yaml:1:1: error: the file says nothing [file-empty]")]
@@ -44,7 +44,7 @@ public sealed class Hostile_files_of_all_sizes
             stream.SetLength(Huge);
         });
 
-        Assert.Equal((2, "error: `engine.yaml` is too large: a file and its modules may have 16777216 bytes together [file-too-large]\n  check that it is the right file\n"), (exit, told));
+        Assert.Equal((2, "error: `engine.yaml` is too large: a file and its modules may have 4194304 bytes together [file-too-large]\n  check that it is the right file\n"), (exit, told));
     }
 
     [Fact]

@@ -202,7 +202,7 @@ public static class ProblemCodes
     [
         new(FileMissing, "There is no such file.", "contam check no-such-file.yaml", "Check the name and the folder."),
         new(FileUnreadable, "The file is there but cannot be read: it is a folder, or may not be read.", "contam check systems/", "Name a file that may be read."),
-        new(FileTooLarge, "The file and its modules are larger than what is taken in, so that no file can fill memory.", "a file of more than 16 MiB", "Check that it is the right file; what is really so large is taken in with `--limit bytes=NUMBER` or `--limit values=NUMBER`."),
+        new(FileTooLarge, "The file and its modules are larger than what is taken in, so that no file can fill memory.", "a file of more than 4 MiB", "Check that it is the right file; what is really so large is taken in with `--limit bytes=NUMBER` or `--limit values=NUMBER`."),
         new(FileEmpty, "The file holds nothing, or comments alone.", "# to be written", "Begin with `format: 1`."),
         new(NotText, "The file is not UTF-8 text.", "a picture, or a file saved as UTF-16", "Save the file as UTF-8 text."),
         new(ControlCharacter, "A character that cannot be seen stands in the file or comes in by an escape; editors would show other lines or ids than are read.", "title: \"a\\u0007b\"", "Delete it."),

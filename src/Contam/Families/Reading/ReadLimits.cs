@@ -9,11 +9,11 @@ public sealed record ReadLimits
     /// <summary>The defaults.</summary>
     public static ReadLimits Default { get; } = new();
 
-    /// <summary>Most bytes of a file and all its modules together; 16 MiB.</summary>
-    public int FileBytes { get; init; } = 16 * 1024 * 1024;
+    /// <summary>Most bytes of a file and all its modules together; 4 MiB.</summary>
+    public int FileBytes { get; init; } = 4 * 1024 * 1024;
 
     /// <summary>Most values (texts, lists and mappings) of a file and all its modules together.</summary>
-    public int Values { get; init; } = 2_500_000;
+    public int Values { get; init; } = 500_000;
 
     /// <summary>How deep lists and mappings may stand in one another.</summary>
     public int Nesting { get; init; } = 64;

@@ -58,6 +58,16 @@ public sealed class A_start : IDisposable
     }
 
     [Fact]
+    public void From_a_module_that_uses_another_brings_both()
+    {
+        CommandSession.Of($"start {At("my-own")} --with plain-cylinder-bank");
+
+        Assert.Equal(["cylinders.yaml", "plain-cylinder-bank.yaml"], Directory.GetFiles(At("my-own/modules")).Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal));
+        Assert.DoesNotContain("file-missing", CommandSession.Of($"check {At("my-own/my-own.yaml")}").Out, StringComparison.Ordinal);
+        Assert.Contains("piston: 4", File.ReadAllText(At("my-own/my-own.yaml")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Writes_over_nothing()
     {
         Directory.CreateDirectory(At("my-own"));
@@ -82,7 +92,7 @@ public sealed class A_start : IDisposable
 
     [Theory]
     [InlineData("--like outboard-gearcas", "no shipped family is called `outboard-gearcas`. Did you mean outboard-gearcase? There are barge-genset-v8, creek-diesel-i4, dinghy-four-stroke, estuary-v6-outboard, flat-six-dry-sump, genset-diesel-i6, harbour-diesel-i4, harbour-reverse-gear, outboard-gearcase, quay-diesel-v8, stern-trim-unit, sterndrive-petrol-v6.")]
-    [InlineData("--with wet-sump", "no shipped module is called `wet-sump`. There are common-rail-fuel, cylinder-bank, fresh-water, in-line-injection, low-pressure-fuel, plain-cylinder-bank, raw-water, turbo-charge-air, wet-sump-oil.")]
+    [InlineData("--with wet-sump", "no shipped module is called `wet-sump`. There are common-rail-fuel, cylinder-bank, cylinders, fresh-water, in-line-injection, low-pressure-fuel, plain-cylinder-bank, raw-water, turbo-charge-air, wet-sump-oil.")]
     [InlineData("", "say what to begin from: --like with one of barge-genset-v8, creek-diesel-i4, dinghy-four-stroke, estuary-v6-outboard, flat-six-dry-sump, genset-diesel-i6, harbour-diesel-i4, harbour-reverse-gear, outboard-gearcase, quay-diesel-v8, stern-trim-unit, sterndrive-petrol-v6; or --with, not both.")]
     public void Needs_something_that_is_shipped_to_begin_from(string words, string message)
     {

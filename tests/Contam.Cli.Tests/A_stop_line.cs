@@ -18,8 +18,8 @@ public class A_stop_line
         LOOK HERE, NEAREST TO THE FAILURE FIRST
           [ ] 1 Rail (20 min): take out the pressure valve and draw a white swab through
                 the bore
-                Clean, it is left alone itself, and so are cylinder 1–4, exhaust valve
-                1–4, exhaust manifold, turbocharger turbine wheel and housing, exhaust
+                Clean, it is left alone itself, and so are turbocharger turbine wheel
+                and housing, cylinder 1–4, exhaust valve 1–4, exhaust manifold, exhaust
                 elbow with water injection, exhaust hose, silencer, rail pressure valve,
                 injector pipe 1–4, injector return rail.
           [ ] 2 Return hose to the tank (10 min): take it off at the tank and run half a
@@ -75,8 +75,8 @@ public class A_stop_line
           Critical            Injector 1–4 (180 min, 3.0 h)
           Before the line     Delivery pipe from pump to rail, return pipe from the pump
                               (70 min)
-          Cleared already,    Cylinder 1–4, exhaust valve 1–4, exhaust manifold,
-          left alone          turbocharger turbine wheel and housing, exhaust elbow with
+          Cleared already,    Turbocharger turbine wheel and housing, cylinder 1–4,
+          left alone          exhaust valve 1–4, exhaust manifold, exhaust elbow with
                               water injection, exhaust hose, silencer, rail, rail
                               pressure valve, injector pipe 1–4, injector return rail
 
@@ -115,9 +115,9 @@ public class A_stop_line
           [ ] 2 Rail (20 min): take out the pressure valve and draw a white swab through
                 the bore
                 Clean, it is left alone itself.
-                All of them clean together also spare cylinder 1–4, exhaust valve 1–4,
-                exhaust manifold, turbocharger turbine wheel and housing, exhaust elbow
-                with water injection, exhaust hose, silencer, feed hose, water
+                All of them clean together also spare turbocharger turbine wheel and
+                housing, cylinder 1–4, exhaust valve 1–4, exhaust manifold, exhaust
+                elbow with water injection, exhaust hose, silencer, feed hose, water
                 separator, lift pump, fuel filter, rail pressure valve, injector pipe
                 1–4, injector return rail.
 

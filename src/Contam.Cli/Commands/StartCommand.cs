@@ -49,7 +49,7 @@ internal sealed class StartCommand(Shell shell, Loading loading) : ICommandSourc
         NewFolder.Write(place,
         [
             ($"{id}.yaml", text),
-            .. ShippedFiles.Modules.Where(module => modules.Contains(module) || text.Contains($"modules/{module}.yaml", StringComparison.Ordinal)).Select(module => ($"modules/{module}.yaml", ShippedFiles.Module(module))),
+            .. ShippedFiles.WithWhatTheyUse([.. modules, .. ShippedFiles.UsedBy(text)]).Select(module => ($"modules/{module}.yaml", ShippedFiles.Module(module))),
             .. ShippedFiles.Schemas.Select(schema => ($"schema/{schema}.schema.json", ShippedFiles.Schema(schema))),
         ]);
         Tell(Path.Combine(place, id + ".yaml"));

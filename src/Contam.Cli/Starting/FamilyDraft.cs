@@ -61,7 +61,7 @@ internal static partial class FamilyDraft
         foreach (string module in modules)
         {
             text.Append(CultureInfo.InvariantCulture, $"  - module: modules/{module}.yaml\n");
-            string[] counted = [.. CountedPart().Matches(ShippedFiles.Module(module)).Select(match => match.Groups[1].Value)];
+            string[] counted = [.. ShippedFiles.WithWhatTheyUse([module]).SelectMany(used => CountedPart().Matches(ShippedFiles.Module(used))).Select(match => match.Groups[1].Value).Distinct(StringComparer.Ordinal)];
             if (counted.Length > 0)
                 text.Append(CultureInfo.InvariantCulture, $"    counts: {{{string.Join(", ", counted.Select(part => $"{part}: {CountToBeginWith}"))}}}\n");
         }

@@ -78,7 +78,8 @@ internal sealed class HandWorkedCase
 
     private static string[] Ids(string list) => [.. list.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).SelectMany(WrittenOut)];
 
-    private static IEnumerable<string> WrittenOut(string id)
+    /// <summary>What <c>a-1..4</c> stands for.</summary>
+    public static IEnumerable<string> WrittenOut(string id)
     {
         int dots = id.IndexOf("..", StringComparison.Ordinal);
         if (dots < 0)

@@ -15,9 +15,16 @@ public partial class ShippedModules
     [MemberData(nameof(Modules))]
     public void Are_used_by_two_families_at_least(string module)
     {
-        string[] users = [.. Directory.GetFiles(RepositoryFiles.At("systems/families"), "*.yaml").Where(file => File.ReadAllText(file).Contains($"module: ../modules/{module}", StringComparison.Ordinal))];
+        string[] users = [.. Directory.GetFiles(RepositoryFiles.At("systems/families"), "*.yaml").Where(file => Uses(File.ReadAllText(file), "../modules/", module))];
         Assert.True(users.Length >= 2, $"{module} is used by {users.Length}");
     }
+
+    // By itself, or by a module that it uses.
+    private static bool Uses(string text, string before, string module) =>
+        text.Contains($"module: {before}{module}", StringComparison.Ordinal)
+        || Modules.Select(row => (string)row.Data).Any(other => other != module
+            && text.Contains($"module: {before}{other}", StringComparison.Ordinal)
+            && Uses(File.ReadAllText(RepositoryFiles.At($"systems/modules/{other}")), "", module));
 
     [Fact]
     public void Are_named_in_the_guide()

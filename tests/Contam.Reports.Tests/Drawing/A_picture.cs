@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Xml.Linq;
 using Contam.Families;
 using Contam.Families.Reading;
 using Contam.Reports.Drawing;
@@ -95,6 +96,43 @@ public sealed class A_picture
         Assert.Contains(">exposed ≤ 400 µm<", svg, StringComparison.Ordinal);
         Assert.Contains(">guarded ≤ 100 µm<", svg, StringComparison.Ordinal);
         Assert.Equal([], Sheet.Of(svg).Faults());
+    }
+
+    [Theory]
+    [MemberData(nameof(Families))]
+    public void Points_each_line_at_the_part_that_it_enters(string name, bool unfold)
+    {
+        XElement root = XDocument.Parse(Svg(Read(name), unfold)).Root!;
+        XElement[] paths = [.. root.Elements(root.Name.Namespace + "path")];
+        foreach ((XElement line, XElement head) in paths.Zip(paths.Skip(1)).Where(pair => pair.First.Attribute("data-to") is not null))
+        {
+            string tip = ((string)head.Attribute("d")!)[1..].Split('L')[0];
+
+            Assert.Equal("cd-head", (string?)head.Attribute("class"));
+            Assert.EndsWith("L" + tip, (string)line.Attribute("d")!, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Tells_grades_apart_in_grey_print_and_says_which_is_which()
+    {
+        XElement root = XDocument.Parse(Svg(Read("harbour-diesel-i4"), unfold: false, [Spreading.Of(new SpreadQuestion(Read("harbour-diesel-i4"), [new("injection-pump")], Debris.Metal))], [new("injection-pump")])).Root!;
+        XNamespace svg = root.Name.Namespace;
+        XElement legend = root.Elements(svg + "g").Single(group => (string?)group.Attribute("class") == "cd-legend");
+        // Each sample stands before its words.
+        var says = legend.Elements(svg + "g").ToDictionary(sample => (string)sample.Attribute("class")!, sample => sample.ElementsAfterSelf(svg + "text").First().Value);
+        string style = root.Element(svg + "style")!.Value;
+        string Border(string grade) => style.Split($".cd-{grade} rect{{")[1].Split('}')[0];
+
+        Assert.Equal("exposed: debris at full size", says["cd-box cd-exposed"]);
+        Assert.Equal("guarded: only past a barrier", says["cd-box cd-guarded"]);
+        Assert.Equal("has failed", says["cd-box cd-failed"]);
+        Assert.Equal("clear: no way there", says["cd-box cd-clear"]);
+        Assert.Contains("stroke-width:3", Border("exposed"), StringComparison.Ordinal);
+        Assert.Contains("stroke-dasharray:7 3", Border("guarded"), StringComparison.Ordinal);
+        Assert.Contains("stroke-dasharray:2 3", Border("cleared"), StringComparison.Ordinal);
+        string[] corners = [.. new[] { "exposed", "guarded", "clear" }.Select(grade => (string)root.Elements(svg + "g").First(group => (string?)group.Attribute("data-grade") == grade).Element(svg + "rect")!.Attribute("rx")!)];
+        Assert.Equal(corners.Length, corners.Distinct(StringComparer.Ordinal).Count());
     }
 
     [Fact]

@@ -77,15 +77,9 @@ public static class Mermaid
     // Full: always open. Dotted: it waits for something, which stands on it.
     private static string Line(Family family, Joint joint)
     {
-        var notes = new List<string>();
-        if (joint.OnlyIfFailed is { } failed)
-            notes.Add($"if {failed} has failed");
-        if (joint.When != family.States)
-            notes.Add(joint.When == EngineStates.None ? "never open" : "when " + string.Join(" or ", Json.FamilyJson.StatesOf(joint.When)));
-        if (joint.Passage is { } passage)
-            notes.Add(string.Create(CultureInfo.InvariantCulture, $"hard pieces up to {passage.Micrometres:0.##} µm"));
+        string[] notes = [.. JointWords.Waits(joint.OnlyIfFailed?.Value, joint.When, family.States), .. JointWords.LetsOn(joint, TextLook.Plain)];
         string line = joint.OnlyIfFailed is null && joint.When == family.States ? "-->" : "-.->";
-        return notes.Count == 0 ? line : $"{line}|\"{Escape(string.Join(", ", notes))}\"|";
+        return notes.Length == 0 ? line : $"{line}|\"{Escape(string.Join(", ", notes))}\"|";
     }
 
     private static void Legend(TextWriter writer, List<Mark> marks)

@@ -1,11 +1,9 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using System.Text.Json;
 using Contam.Audits;
 using Contam.Problems;
 using Contam.Reports.Audits;
 using Contam.Reports.Json;
-using Contam.Reports.Text;
 
 namespace Contam.Cli.Commands;
 
@@ -92,20 +90,6 @@ internal sealed class AuditCommand(Shell shell, Loading loading) : ICommandSourc
         }
     }
 
-    private static (ImmutableArray<AuditMessage> Messages, ImmutableArray<AuditedFailure> Failures) ReadBaseline(string file)
-    {
-        string name = TextPage.Harmless(file);
-        try
-        {
-            return AuditJson.Read(File.ReadAllText(file));
-        }
-        catch (JsonException notAnAudit)
-        {
-            throw new WrongUseException($"{name} is not a whole audit: {TextPage.Harmless(notAnAudit.Message)} Give a file written by contam audit --format json without --baseline.");
-        }
-        catch (Exception cannot) when (cannot is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            throw new WrongUseException($"{name} cannot be read: {TextPage.Harmless(cannot.Message)} Check the name and the folder.");
-        }
-    }
+    private static (ImmutableArray<AuditMessage> Messages, ImmutableArray<AuditedFailure> Failures) ReadBaseline(string file) =>
+        OwnFile.Read(file, AuditJson.Read, "a whole audit", "contam audit --format json without --baseline");
 }

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text.Json;
 using Contam.Plans;
 using Contam.Proof;
 using Contam.Reports.Json;
@@ -48,20 +47,5 @@ internal sealed class VerifyCommand(Shell shell, Loading loading) : ICommandSour
         return verification.Holds ? ExitCode.Yes : ExitCode.No;
     }
 
-    internal static PlanDocument ReadPlan(string file)
-    {
-        string name = TextPage.Harmless(file);
-        try
-        {
-            return PlanJson.Read(File.ReadAllText(file));
-        }
-        catch (JsonException notAPlan)
-        {
-            throw new WrongUseException($"{name} is not a plan: {TextPage.Harmless(notAPlan.Message)} Give a file written by contam plan --format json.");
-        }
-        catch (Exception cannot) when (cannot is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            throw new WrongUseException($"{name} cannot be read: {TextPage.Harmless(cannot.Message)} Check the name and the folder.");
-        }
-    }
+    internal static PlanDocument ReadPlan(string file) => OwnFile.Read(file, PlanJson.Read, "a plan", "contam plan --format json");
 }

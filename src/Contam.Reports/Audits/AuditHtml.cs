@@ -21,9 +21,7 @@ public static class AuditHtml
     {
         ArgumentNullException.ThrowIfNull(audit);
         var sheet = new AuditSheet(audit, change);
-        MarkupWriter page = new MarkupWriter(writer).DocumentType().Open("html", ("lang", "en")).Line();
-        page.Open("head").Empty("meta", ("charset", "utf-8")).Empty("meta", ("name", "viewport"), ("content", "width=device-width"))
-            .Leaf("title", sheet.Title).Style(Sheet).Close().Line().Open("body").Line();
+        MarkupWriter page = HtmlPage.Begin(new MarkupWriter(writer), sheet.Title, Sheet);
         bool isWell = (change?.Errors ?? audit.Errors) == 0;
         page.Leaf("h1", sheet.Title).Line().Leaf("p", sheet.Scope).Line().Leaf("p", sheet.Verdict, ("class", isWell ? "yes" : "no")).Line();
         Severity? last = null;
@@ -40,7 +38,7 @@ public static class AuditHtml
             Whole(page, audit);
         else
             Changed(page, change);
-        page.Close().Close().Line();
+        HtmlPage.End(page);
     }
 
     private static void Messages(MarkupWriter page, AuditMessage[] messages)

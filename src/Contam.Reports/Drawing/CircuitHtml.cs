@@ -23,14 +23,12 @@ public static class CircuitHtml
         ArgumentNullException.ThrowIfNull(family);
         ArgumentNullException.ThrowIfNull(page);
         string title = family.Title.Length > 0 ? family.Title : family.Id;
-        page.DocumentType();
-        page.Open("html", ("lang", "en")).Line();
-        page.Open("head").Empty("meta", ("charset", "utf-8")).Empty("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1")).Leaf("title", title).Style(Sheet).Close().Line();
-        page.Open("body").Open("main").Leaf("h1", title).Line();
+        HtmlPage.Begin(page, title, Sheet).Leaf("h1", title).Line();
         if (!failed.IsEmpty)
             page.Leaf("p", $"Failed: {string.Join(", ", failed.Select(id => family[id].Name))}. Debris: {string.Join(", ", spreads.Select(spread => spread.Debris.Name))}.").Line();
         page.Open("div", ("class", "sheet"), ("tabindex", "0"), ("role", "region"), ("aria-label", "picture of the circuits")).Line();
         CircuitSvg.Write(family, spreads, failed, options, page);
-        page.Close().Close().Close().Close().Line();
+        page.Close();
+        HtmlPage.End(page);
     }
 }

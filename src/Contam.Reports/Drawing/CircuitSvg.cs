@@ -3,6 +3,7 @@ using System.Text;
 using Contam.Families;
 using Contam.Reports.Layout;
 using Contam.Reports.Markup;
+using Contam.Reports.Text;
 using Contam.Spread;
 
 namespace Contam.Reports.Drawing;
@@ -106,7 +107,7 @@ public static class CircuitSvg
             ("stroke", colour),
             ("stroke-dasharray", PictureStyle.DashesOf(line.Circuit)),
             ("d", path.ToString()));
-        page.Leaf("title", $"{graph.Boxes[line.From].Label} to {graph.Boxes[line.To].Label}: {graph.Circuits[line.Circuit]}{(waits ? ", " + line.Waits : "")}").Close().Line();
+        page.Leaf("title", $"{graph.Boxes[line.From].Label} to {graph.Boxes[line.To].Label}: {graph.Circuits[line.Circuit]}{string.Concat(JointWords.LetsOn(line.Joint, TextLook.Plain).Prepend(line.Waits).Where(one => one.Length > 0).Select(one => ", " + one))}").Close().Line();
         if (route.Length < 2)
             return;
         Head(page, colour, route[^2], route[^1]);

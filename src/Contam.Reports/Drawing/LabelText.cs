@@ -50,14 +50,13 @@ internal static class LabelText
     private static int LongestFit(string text, double width, double size)
     {
         int end = 0;
-        TextElementEnumerator elements = StringInfo.GetTextElementEnumerator(text);
         double used = 0;
-        while (elements.MoveNext())
+        foreach (string character in DisplayWidth.Characters(text))
         {
-            used += WidthOf(elements.GetTextElement(), size);
+            used += WidthOf(character, size);
             if (used > width && end > 0)
                 return end;
-            end = elements.ElementIndex + elements.GetTextElement().Length;
+            end += character.Length;
         }
 
         return end;

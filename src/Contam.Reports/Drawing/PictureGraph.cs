@@ -98,12 +98,8 @@ internal sealed record PictureGraph(ImmutableArray<PictureBox> Boxes, ImmutableA
 
     private static string WaitsOf(Family family, Joint joint, int[] boxOf, IReadOnlyList<PictureBox> boxes)
     {
-        var waits = new List<string>();
-        if (joint.OnlyIfFailed is { } failed)
-            waits.Add($"if {(family.Find(failed) is null ? failed.Value : boxes[boxOf[family.IndexOf(failed)]].Label)} has failed");
-        if (joint.When != family.States)
-            waits.Add(joint.When == EngineStates.None ? "never open" : "when " + string.Join(" or ", Json.FamilyJson.StatesOf(joint.When)));
-        return string.Join(", ", waits);
+        string? failed = joint.OnlyIfFailed is not { } part ? null : family.Find(part) is null ? part.Value : boxes[boxOf[family.IndexOf(part)]].Label;
+        return string.Join(", ", JointWords.Waits(failed, joint.When, family.States));
     }
 
     private static string TitleOf(Family family, string name) =>

@@ -135,16 +135,8 @@ public static class CircuitTree
         {
             if (via is null)
                 return "";
-            var notes = new List<string>();
-            if (via.IfFailed is { } failed)
-                notes.Add($"if {failed} has failed");
-            if (via.Joint.When == EngineStates.None)
-                notes.Add("never open");
-            else if (via.Joint.When != family.States)
-                notes.Add("when " + string.Join(" or ", Json.FamilyJson.StatesOf(via.Joint.When)));
-            if (via.Joint.Passage is { } passage)
-                notes.Add("hard pieces up to " + UnitText.Size(passage.Micrometres, page.Look));
-            return notes.Count == 0 ? "" : $" ({string.Join(", ", notes)})";
+            string[] notes = [.. JointWords.Waits(via.IfFailed?.ToString(), via.Joint.When, family.States), .. JointWords.LetsOn(via.Joint, page.Look)];
+            return notes.Length == 0 ? "" : $" ({string.Join(", ", notes)})";
         }
 
         // A name that says no more than the id is left out.

@@ -73,6 +73,24 @@ public sealed class Family
     /// <summary>What readings are judged by.</summary>
     public ImmutableArray<Limit> Limits { get; init; } = [];
 
+    /// <summary>The same family with these parts in place of its own.</summary>
+    /// <param name="parts">As many parts, of the same ids in the same order.</param>
+    /// <exception cref="ArgumentException">They are others.</exception>
+    public Family WithParts(ImmutableArray<Part> parts) =>
+        !parts.Select(part => part.Id).SequenceEqual(Parts.Select(part => part.Id))
+            ? throw new ArgumentException("these are parts of another family", nameof(parts))
+            : new Family(Id, parts, Circuits, Joints)
+            {
+                Title = Title,
+                About = About,
+                Sha256 = Sha256,
+                File = File,
+                Sources = Sources,
+                States = States,
+                Fluids = Fluids,
+                Limits = Limits,
+            };
+
     /// <summary>The place of this part in <see cref="Parts"/>, or -1.</summary>
     public int IndexOf(PartId id) => indexOf.TryGetValue(id, out int index) ? index : -1;
 

@@ -62,17 +62,7 @@ public sealed class LookHistory
     public Family AppliedTo(Family family, ImmutableArray<Debris> debris)
     {
         ArgumentNullException.ThrowIfNull(family);
-        return new Family(family.Id, [.. family.Parts.Select(part => Earned(part, debris))], family.Circuits, family.Joints)
-        {
-            Title = family.Title,
-            About = family.About,
-            Sha256 = family.Sha256,
-            File = family.File,
-            Sources = family.Sources,
-            States = family.States,
-            Fluids = family.Fluids,
-            Limits = family.Limits,
-        };
+        return family.WithParts([.. family.Parts.Select(part => Earned(part, debris))]);
     }
 
     private Part Earned(Part part, ImmutableArray<Debris> debris)

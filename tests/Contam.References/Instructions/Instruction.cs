@@ -1,5 +1,5 @@
 using Contam.Plans;
-using Contam.Treatment;
+using Contam.Tests.Systems;
 
 namespace Contam.References.Instructions;
 
@@ -18,7 +18,7 @@ internal sealed record Instruction(string Source, string Parts, params Treatment
     /// <summary>What is wrong between it and a plan, a line a part; empty where the plan does what it wants, or what is said to be done instead.</summary>
     public IEnumerable<string> Against(PlanDocument plan)
     {
-        foreach (string id in Parts.Split(", ").SelectMany(WrittenOut))
+        foreach (string id in Parts.Split(", ").SelectMany(HandWorkedCase.WrittenOut))
         {
             PlanPart? part = plan.Parts.SingleOrDefault(one => one.Id == id);
             if (part is null)
@@ -36,16 +36,5 @@ internal sealed record Instruction(string Source, string Parts, params Treatment
             else if (Ours.Length > 0 && isDone)
                 yield return $"{Source}: {id} gets what is wanted, so nothing is left to explain";
         }
-    }
-
-    private static IEnumerable<string> WrittenOut(string id)
-    {
-        int dots = id.IndexOf("..", StringComparison.Ordinal);
-        if (dots < 0)
-            return [id];
-        int dash = id.LastIndexOf('-');
-        int first = int.Parse(id[(dash + 1)..dots], System.Globalization.CultureInfo.InvariantCulture);
-        int last = int.Parse(id[(dots + 2)..], System.Globalization.CultureInfo.InvariantCulture);
-        return Enumerable.Range(first, last - first + 1).Select(number => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{id[..dash]}-{number}"));
     }
 }

@@ -1,0 +1,31 @@
+using System.Text.Json;
+using Contam.Reports.Text;
+
+namespace Contam.Cli;
+
+/// <summary>A JSON file that a call of this command wrote, given back to another.</summary>
+internal static class OwnFile
+{
+    /// <summary>What it holds.</summary>
+    /// <param name="file">Where it is.</param>
+    /// <param name="read">Reads its text.</param>
+    /// <param name="due">What it should be, for instance <c>a plan</c>.</param>
+    /// <param name="from">How such a file is made, for instance <c>contam plan --format json</c>.</param>
+    /// <exception cref="WrongUseException">It cannot be read, or is something else.</exception>
+    public static T Read<T>(string file, Func<string, T> read, string due, string from)
+    {
+        string name = TextPage.Harmless(file);
+        try
+        {
+            return read(File.ReadAllText(file));
+        }
+        catch (JsonException isAnother)
+        {
+            throw new WrongUseException($"{name} is not {due}: {TextPage.Harmless(isAnother.Message)} Give a file written by {from}.");
+        }
+        catch (Exception cannot) when (cannot is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new WrongUseException($"{name} cannot be read: {TextPage.Harmless(cannot.Message)} Check the name and the folder.");
+        }
+    }
+}

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 
 namespace Contam.Families;
@@ -8,7 +7,9 @@ namespace Contam.Families;
 /// </summary>
 public sealed class Family
 {
-    private readonly FrozenDictionary<PartId, int> indexOf;
+    private readonly Dictionary<PartId, int> indexOf;
+    private readonly int[] jointFrom;
+    private readonly int[] jointTo;
 
     /// <summary>A family of these parts and joints. The reader makes sure that ids are unique and that joints name parts; this checks both.</summary>
     /// <exception cref="ArgumentException">Two parts bear one id, or a joint names a part that is not there or bears a number that is not its place.</exception>
@@ -18,23 +19,23 @@ public sealed class Family
         Parts = parts;
         Circuits = circuits;
         Joints = joints;
-        var index = new Dictionary<PartId, int>(parts.Length);
+        indexOf = new Dictionary<PartId, int>(parts.Length);
         for (int i = 0; i < parts.Length; i++)
         {
-            if (!index.TryAdd(parts[i].Id, i))
+            if (!indexOf.TryAdd(parts[i].Id, i))
                 throw new ArgumentException($"two parts are called {parts[i].Id}", nameof(parts));
         }
 
+        jointFrom = new int[joints.Length];
+        jointTo = new int[joints.Length];
         for (int i = 0; i < joints.Length; i++)
         {
             Joint joint = joints[i];
             if (joint.Id != i)
                 throw new ArgumentException($"joint {joint.Id} stands at place {i}", nameof(joints));
-            if (!index.ContainsKey(joint.From) || !index.ContainsKey(joint.To))
+            if (!indexOf.TryGetValue(joint.From, out jointFrom[i]) || !indexOf.TryGetValue(joint.To, out jointTo[i]))
                 throw new ArgumentException($"joint {joint.From} to {joint.To} names a part that is not there", nameof(joints));
         }
-
-        indexOf = index.ToFrozenDictionary();
     }
 
     /// <summary>Kebab-case id.</summary>
@@ -90,6 +91,12 @@ public sealed class Family
                 Fluids = Fluids,
                 Limits = Limits,
             };
+
+    /// <summary>The place in <see cref="Parts"/> of every joint's upstream part, by the joint's number.</summary>
+    internal ReadOnlySpan<int> JointFrom => jointFrom;
+
+    /// <summary>The place in <see cref="Parts"/> of every joint's downstream part, by the joint's number.</summary>
+    internal ReadOnlySpan<int> JointTo => jointTo;
 
     /// <summary>The place of this part in <see cref="Parts"/>, or -1.</summary>
     public int IndexOf(PartId id) => indexOf.TryGetValue(id, out int index) ? index : -1;

@@ -88,11 +88,16 @@ internal sealed class ReachTable
     /// <summary>Widest paths from one vertex, which holds nothing: it is an end of every path that counts, whichever way the joints are followed.</summary>
     private sealed class Search(Levels levels, int[] vertexLevel, int[] jointLevel)
     {
+        private PackedGraph? packed;
+        private int[] placeLevel = [];
+
         public WidestPaths From(PackedGraph graph, int start, double size)
         {
+            if (packed != graph)
+                (packed, placeLevel) = (graph, graph.ByPlace(jointLevel));
             int own = vertexLevel[start];
             vertexLevel[start] = 0;
-            WidestPaths widest = WidestPaths.Settle(graph, new Capacities(levels, vertexLevel, jointLevel, [(start, levels.Of(size))]));
+            WidestPaths widest = WidestPaths.Settle(graph, new Capacities(levels, vertexLevel, placeLevel, [(start, levels.Of(size))]));
             vertexLevel[start] = own;
             return widest;
         }

@@ -50,9 +50,9 @@ internal static class ConditionalParts
             hasGrown = false;
             foreach (Joint joint in opened)
             {
-                int from = family.IndexOf(joint.From);
-                if (world.At(from) is not null || added.Contains(from))
-                    hasGrown |= Enter(family.IndexOf(joint.To));
+                int from = family.JointFrom[joint.Id];
+                if (world.Reaches(from) || added.Contains(from))
+                    hasGrown |= Enter(family.JointTo[joint.Id]);
             }
 
             while (queue.TryDequeue(out int vertex))
@@ -66,7 +66,7 @@ internal static class ConditionalParts
 
         bool Enter(int vertex)
         {
-            if (world.At(vertex) is not null || !added.Add(vertex))
+            if (world.Reaches(vertex) || !added.Add(vertex))
                 return false;
             queue.Enqueue(vertex);
             return true;
@@ -114,7 +114,7 @@ internal static class ConditionalParts
         }
 
         var rest = Enumerable.Range(0, family.Parts.Length)
-            .Where(vertex => needs[vertex] is not null && world.At(vertex) is null && !isAccounted[vertex])
+            .Where(vertex => needs[vertex] is not null && !world.Reaches(vertex) && !isAccounted[vertex])
             .GroupBy(vertex => string.Join(' ', needs[vertex]!.Value.Select(id => id.Value)), StringComparer.Ordinal);
         foreach (IGrouping<string, int> group in rest)
         {

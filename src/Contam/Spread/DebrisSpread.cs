@@ -33,17 +33,16 @@ public sealed record ConditionalReach(PartId IfFailed, ImmutableArray<PartId> Al
 /// <summary>How far one debris has gone. Immutable; <see cref="Spreading"/> makes it.</summary>
 public sealed class DebrisSpread
 {
-    private readonly Dictionary<PartId, ReachedPart> reachedAt;
-    private Dictionary<PartId, ReachedPart>? hopsCounting;
-    private Dictionary<PartId, ReachedPart>? hopsIgnoring;
+    private readonly ReachedPart?[] reached;
 
-    internal DebrisSpread(Family family, Debris debris, ImmutableArray<ReachedPart> parts, ImmutableArray<JudgedFinding> findings)
+    /// <summary>The spread in which each place of the family is reached so.</summary>
+    internal DebrisSpread(Family family, Debris debris, ReachedPart?[] reached, ImmutableArray<JudgedFinding> findings)
     {
         Family = family;
         Debris = debris;
-        Parts = parts;
+        this.reached = reached;
+        Parts = Those(reached);
         Findings = findings;
-        reachedAt = parts.ToDictionary(reached => reached.Part);
     }
 
     /// <summary>The family.</summary>
@@ -65,13 +64,16 @@ public sealed class DebrisSpread
     public int ClearCount => Family.Parts.Length - Parts.Length;
 
     /// <summary>Reach and hops with accepted clean findings counted; <c>null</c> where there are none and <see cref="Parts"/> says it all.</summary>
-    public ImmutableArray<ReachedPart>? CountingFindings { get; internal init; }
+    public ImmutableArray<ReachedPart>? CountingFindings => Worlds is { } worlds ? Those(worlds.Counting) : null;
 
     /// <summary>Reach and hops as if nobody had found anything clean; <c>null</c> where no clean finding is accepted.</summary>
-    public ImmutableArray<ReachedPart>? IgnoringFindings { get; internal init; }
+    public ImmutableArray<ReachedPart>? IgnoringFindings => Worlds is { } worlds ? Those(worlds.Ignoring) : null;
+
+    /// <summary>Both readings of the clean findings, by place in the family; <c>null</c> where none is accepted.</summary>
+    internal (ReachedPart?[] Counting, ReachedPart?[] Ignoring)? Worlds { get; init; }
 
     /// <summary>How this part is reached, or <c>null</c> where it is clear.</summary>
-    public ReachedPart? Find(PartId part) => reachedAt.GetValueOrDefault(part);
+    public ReachedPart? Find(PartId part) => Family.IndexOf(part) is >= 0 and var place ? reached[place] : null;
 
     /// <summary>
     /// How the debris comes to a listed part: from the source to the part, both named. The narrowest hop of this path is the part's reach.
@@ -81,21 +83,17 @@ public sealed class DebrisSpread
     {
         if (Find(part) is not { } last)
             return [];
-        Dictionary<PartId, ReachedPart> hops = HopsFor(Family[part]);
+        ReachedPart?[] hops = HopsFor(Family[part]);
         var path = new List<PartId> { part };
-        for (PartId? via = last.Via; via is { } before; via = hops[before].Via)
+        for (PartId? via = last.Via; via is { } before; via = hops[Family.IndexOf(before)]!.Via)
             path.Add(before);
         path.Reverse();
         return [.. path];
     }
 
     /// <summary>A critical part's hops are those without clean findings, whatever the parts on the way are listed with.</summary>
-    private Dictionary<PartId, ReachedPart> HopsFor(Part part)
-    {
-        if (CountingFindings is not { } counting || IgnoringFindings is not { } ignoring)
-            return reachedAt;
-        return part.IsCritical
-            ? hopsIgnoring ??= ignoring.ToDictionary(reached => reached.Part)
-            : hopsCounting ??= counting.ToDictionary(reached => reached.Part);
-    }
+    private ReachedPart?[] HopsFor(Part part) =>
+        Worlds is not { } worlds ? reached : part.IsCritical ? worlds.Ignoring : worlds.Counting;
+
+    private static ImmutableArray<ReachedPart> Those(ReachedPart?[] reached) => [.. reached.OfType<ReachedPart>()];
 }

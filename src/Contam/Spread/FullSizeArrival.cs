@@ -25,7 +25,7 @@ internal static class FullSizeArrival
                     continue;
                 for (int place = graph.First[vertex]; place < graph.First[vertex + 1]; place++)
                 {
-                    if (capacities.JointLevel[graph.Joint[place]] <= size)
+                    if (capacities.PlaceLevel[place] <= size)
                         Enter(graph.Target[place]);
                 }
             }

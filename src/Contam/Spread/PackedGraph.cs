@@ -55,6 +55,15 @@ internal sealed class PackedGraph
         return new PackedGraph(first, target, joint);
     }
 
+    /// <summary>What is given by joint number, by place instead: the search then reads it along with <see cref="Target"/>. Cost: linear.</summary>
+    public int[] ByPlace(int[] ofJoint)
+    {
+        var ofPlace = new int[Joint.Length];
+        for (int place = 0; place < ofPlace.Length; place++)
+            ofPlace[place] = ofJoint[Joint[place]];
+        return ofPlace;
+    }
+
     /// <summary>The same joints the other way round, with their numbers. Cost: linear.</summary>
     public PackedGraph Reversed()
     {

@@ -8,17 +8,13 @@ namespace Contam.Spread;
 /// </summary>
 internal sealed class SpreadGraph
 {
-    private readonly double[] vertexSize;
-    private readonly double[] jointSize;
-    private readonly List<(int Vertex, double Size)> sources;
+    private readonly Capacities untouched;
 
-    private SpreadGraph(Family family, PackedGraph open, double[] vertexSize, double[] jointSize, List<(int Vertex, double Size)> sources)
+    private SpreadGraph(Family family, PackedGraph open, Capacities untouched)
     {
         Family = family;
         Open = open;
-        this.vertexSize = vertexSize;
-        this.jointSize = jointSize;
-        this.sources = sources;
+        this.untouched = untouched;
     }
 
     public Family Family { get; }
@@ -27,7 +23,7 @@ internal sealed class SpreadGraph
     public PackedGraph Open { get; }
 
     /// <summary>The sources, in the order of the family.</summary>
-    public IEnumerable<int> Sources => sources.Select(source => source.Vertex).Distinct();
+    public IEnumerable<int> Sources => untouched.Sources.Select(source => source.Vertex).Distinct();
 
     /// <summary>The graph of a question.</summary>
     /// <exception cref="KeyNotFoundException">A failed part is not of the family.</exception>
@@ -43,7 +39,13 @@ internal sealed class SpreadGraph
         double[] jointSize = [.. family.Joints.Select(joint => LetsOn(joint, question.Debris).Micrometres)];
         foreach ((int vertex, _) in sources)
             vertexSize[vertex] = double.PositiveInfinity;
-        return new SpreadGraph(family, open, vertexSize, jointSize, sources);
+        // Nothing passes a part that was found clean: that is a level of its own, narrower than every other.
+        var levels = new Levels(vertexSize, jointSize, sources.Select(source => source.Size), [0]);
+        return new SpreadGraph(family, open, new Capacities(
+            levels,
+            levels.Of(vertexSize),
+            open.ByPlace(levels.Of(jointSize)),
+            [.. sources.Select(source => (source.Vertex, levels.Of(source.Size)))]));
     }
 
     /// <summary>A joint is open when the engine has a state in which it is, and the part whose failure opens it has failed.</summary>
@@ -53,15 +55,14 @@ internal sealed class SpreadGraph
     /// <summary>Packs those joints of the family for which <paramref name="isIn"/> holds.</summary>
     public static PackedGraph Pack(Family family, Func<Joint, bool> isIn)
     {
-        var from = new int[family.Joints.Length];
-        var to = new int[family.Joints.Length];
+        int[] from = family.JointFrom.ToArray();
         foreach (Joint joint in family.Joints)
         {
-            from[joint.Id] = isIn(joint) ? family.IndexOf(joint.From) : -1;
-            to[joint.Id] = family.IndexOf(joint.To);
+            if (!isIn(joint))
+                from[joint.Id] = -1;
         }
 
-        return PackedGraph.Of(family.Parts.Length, from, to);
+        return PackedGraph.Of(family.Parts.Length, from, family.JointTo);
     }
 
     /// <summary>The largest particle of this debris that a part lets on, were it no source and nothing found there.</summary>
@@ -82,11 +83,12 @@ internal sealed class SpreadGraph
     /// <summary>The capacities, with nothing let on by the parts of <paramref name="acceptedClean"/>, none of which is a source.</summary>
     public Capacities CapacitiesWith(IReadOnlySet<int> acceptedClean)
     {
-        double[] size = [.. vertexSize];
+        if (acceptedClean.Count == 0)
+            return untouched;
+        int[] vertexLevel = [.. untouched.VertexLevel];
         foreach (int vertex in acceptedClean)
-            size[vertex] = 0;
-        var levels = new Levels(size, jointSize, sources.Select(source => source.Size));
-        return new Capacities(levels, levels.Of(size), levels.Of(jointSize), [.. sources.Select(source => (source.Vertex, levels.Of(source.Size)))]);
+            vertexLevel[vertex] = untouched.Levels.Of(0);
+        return untouched with { VertexLevel = vertexLevel };
     }
 
     private static List<(int Vertex, double Size)> SourcesOf(SpreadQuestion question, HashSet<PartId> failed)

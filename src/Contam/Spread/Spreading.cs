@@ -30,21 +30,15 @@ public static class Spreading
         ImmutableArray<JudgedFinding> findings = CleanFindingJudge.Judge(question);
         var acceptedClean = findings.Where(judged => judged.IsAccepted).Select(judged => question.Family.IndexOf(judged.Finding.Part)).ToHashSet();
         SpreadWorld plain = SpreadWorld.Of(graph, new HashSet<int>());
-        SpreadWorld counted = acceptedClean.Count == 0 ? plain : SpreadWorld.Of(graph, acceptedClean);
+        ReachedPart?[] ignoring = plain.Parts();
+        if (acceptedClean.Count == 0)
+            return new DebrisSpread(question.Family, question.Debris, ignoring, findings) { Conditional = ConditionalParts.Of(question, graph, plain) };
 
-        var parts = ImmutableArray.CreateBuilder<ReachedPart>();
-        for (int vertex = 0; vertex < question.Family.Parts.Length; vertex++)
-        {
-            SpreadWorld world = question.Family.Parts[vertex].IsCritical ? plain : counted;
-            if (world.At(vertex) is { } reached)
-                parts.Add(reached);
-        }
-
-        return new DebrisSpread(question.Family, question.Debris, parts.ToImmutable(), findings)
+        ReachedPart?[] counting = SpreadWorld.Of(graph, acceptedClean).Parts();
+        return new DebrisSpread(question.Family, question.Debris, [.. question.Family.Parts.Select((part, vertex) => (part.IsCritical ? ignoring : counting)[vertex])], findings)
         {
             Conditional = ConditionalParts.Of(question, graph, plain),
-            CountingFindings = acceptedClean.Count == 0 ? null : counted.Parts,
-            IgnoringFindings = acceptedClean.Count == 0 ? null : plain.Parts,
+            Worlds = (counting, ignoring),
         };
     }
 }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Contam.Spread;
 
 /// <summary>
@@ -9,7 +11,8 @@ namespace Contam.Spread;
 /// <para>
 /// Method: vertices are settled from the widest level down, each level first in first out; a vertex is settled once, and each joint is looked at once,
 /// when its upstream end is settled. This is Dijkstra's search for the bottleneck (Pollack, "The maximum capacity through a network", Operations
-/// Research 8, 1960) with buckets in place of a heap, which the finite number of levels allows.
+/// Research 8, 1960) with buckets in place of a heap, which the finite number of levels allows. The bucket of the level that is being settled is the
+/// order of settling itself, so that a vertex is written once where nothing holds the debris; what waits for a narrower level is chained by level.
 /// </para>
 /// <para>Cost: time and memory linear in vertices, joints and levels.</para>
 /// </summary>
@@ -19,81 +22,120 @@ internal sealed class WidestPaths
 
     private readonly int[] level;
     private readonly Levels levels;
+    private readonly int[]? sourceOf;
+    private readonly int onlySource;
 
-    private WidestPaths(int[] level, int[] via, int[] source, Levels levels)
+    private WidestPaths(int[] level, int[] via, ReadOnlySpan<int> settled, Capacities capacities)
     {
         this.level = level;
         Via = via;
-        Source = source;
-        this.levels = levels;
+        levels = capacities.Levels;
+        ImmutableArray<(int Vertex, int ShedLevel)> sources = capacities.Sources;
+        onlySource = sources.IsEmpty ? -1 : sources[0].Vertex;
+        if (sources.All(source => source.Vertex == onlySource))
+            return;
+        // A vertex is settled after the one that it is reached through.
+        sourceOf = new int[level.Length];
+        foreach (int vertex in settled)
+            sourceOf[vertex] = via[vertex] < 0 ? vertex : sourceOf[via[vertex]];
     }
 
     /// <summary>The vertex that the widest path comes through last; -1 for a source by its own shedding, and where nothing arrives.</summary>
     public int[] Via { get; }
 
-    /// <summary>The source that the hops lead back to; -1 where nothing arrives.</summary>
-    public int[] Source { get; }
-
     public bool Reaches(int vertex) => level[vertex] != NotReached;
+
+    /// <summary>The level of the largest particle that arrives; meaningless where nothing does.</summary>
+    public int LevelAt(int vertex) => level[vertex];
 
     /// <summary>The largest particle in µm that arrives; meaningless where nothing does.</summary>
     public double ReachAt(int vertex) => levels.SizeAt(level[vertex]);
 
+    /// <summary>The source that the hops lead back to; meaningless where nothing arrives.</summary>
+    public int SourceAt(int vertex) => sourceOf is null ? onlySource : sourceOf[vertex];
+
     /// <summary>Settles every vertex. Ties go to the source given first, then to the vertex settled first, then to the joint given first.</summary>
     public static WidestPaths Settle(PackedGraph graph, Capacities capacities)
     {
-        Levels levels = capacities.Levels;
-        int[] vertexLevel = capacities.VertexLevel;
-        int[] jointLevel = capacities.JointLevel;
-        int count = graph.VertexCount;
-        int[] level = Filled(count, NotReached);
-        int[] via = Filled(count, -1);
-        int[] source = Filled(count, -1);
-        var isSettled = new bool[count];
-        var waiting = new List<int>?[levels.Count];
-
+        int[] level = new int[graph.VertexCount];
+        Array.Fill(level, NotReached);
+        int[] via = new int[level.Length];
+        Array.Fill(via, -1);
+        int[] settled = new int[level.Length];
+        int count = 0;
+        var waiting = new LevelQueues(capacities.Levels.Count);
         foreach ((int vertex, int shedLevel) in capacities.Sources)
         {
             if (shedLevel >= level[vertex])
                 continue;
             level[vertex] = shedLevel;
-            source[vertex] = vertex;
-            (waiting[shedLevel] ??= []).Add(vertex);
+            waiting.Add(shedLevel, vertex);
         }
 
-        for (int here = 0; here < waiting.Length; here++)
+        int[] first = graph.First, target = graph.Target, vertexLevel = capacities.VertexLevel, placeLevel = capacities.PlaceLevel;
+        for (int here = 0; here < capacities.Levels.Count; here++)
         {
-            List<int>? queue = waiting[here];
-            for (int i = 0; queue is not null && i < queue.Count; i++)
+            int next = count;
+            // What has come in wider since it was put there was settled then.
+            foreach (int vertex in waiting.At(here))
             {
-                int vertex = queue[i];
-                if (isSettled[vertex])
-                    continue;
-                isSettled[vertex] = true;
+                if (level[vertex] == here)
+                    settled[count++] = vertex;
+            }
+
+            for (; next < count; next++)
+            {
+                int vertex = settled[next];
                 int letsOn = Math.Max(here, vertexLevel[vertex]);
-                for (int place = graph.First[vertex]; place < graph.First[vertex + 1]; place++)
+                int end = first[vertex + 1];
+                for (int place = first[vertex]; place < end; place++)
                 {
-                    int next = graph.Target[place];
-                    int arrives = Math.Max(letsOn, jointLevel[graph.Joint[place]]);
-                    if (arrives >= level[next])
+                    int arrives = Math.Max(letsOn, placeLevel[place]);
+                    int beyond = target[place];
+                    if (arrives >= level[beyond])
                         continue;
-                    level[next] = arrives;
-                    via[next] = vertex;
-                    source[next] = source[vertex];
-                    (waiting[arrives] ??= []).Add(next);
+                    level[beyond] = arrives;
+                    via[beyond] = vertex;
                     if (arrives == here)
-                        queue = waiting[here];
+                        settled[count++] = beyond;
+                    else
+                        waiting.Add(arrives, beyond);
                 }
             }
         }
 
-        return new WidestPaths(level, via, source, levels);
+        return new WidestPaths(level, via, settled.AsSpan(0, count), capacities);
     }
 
-    private static int[] Filled(int count, int value)
+    /// <summary>A queue of vertices for every level, first in first out, all chained through one array.</summary>
+    private sealed class LevelQueues
     {
-        var array = new int[count];
-        Array.Fill(array, value);
-        return array;
+        private const int End = -1;
+        private readonly int[] head;
+        private readonly int[] tail;
+        private readonly List<(int Vertex, int Next)> entries = [];
+
+        public LevelQueues(int levels)
+        {
+            head = new int[levels];
+            tail = new int[levels];
+            Array.Fill(head, End);
+        }
+
+        public void Add(int level, int vertex)
+        {
+            if (head[level] == End)
+                head[level] = entries.Count;
+            else
+                entries[tail[level]] = entries[tail[level]] with { Next = entries.Count };
+            tail[level] = entries.Count;
+            entries.Add((vertex, End));
+        }
+
+        public IEnumerable<int> At(int level)
+        {
+            for (int entry = head[level]; entry != End; entry = entries[entry].Next)
+                yield return entries[entry].Vertex;
+        }
     }
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using Contam.Drills;
 using Contam.Reports.Drills;
 using Contam.Reports.Json;
@@ -10,7 +11,7 @@ namespace Contam.Cli.Commands;
 internal sealed class DrillCommand(Shell shell, Loading loading) : ICommandSource
 {
     private readonly FailureArguments failure = new();
-    private readonly Option<int> seed = new("--seed") { Description = "another number gives other questions, the same number the same (default 1)", HelpName = "N", DefaultValueFactory = _ => 1 };
+    private readonly Option<string> seed = new("--seed") { Description = "another number gives other questions, the same number the same (default 1)", HelpName = "N", DefaultValueFactory = _ => "1" };
     private readonly Option<bool> answers = new("--answers") { Description = "with the answer sheet; html always has it, folded, and opens it with this" };
     private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the exercise", "text", "json", "markdown", "html");
 
@@ -26,11 +27,6 @@ internal sealed class DrillCommand(Shell shell, Loading loading) : ICommandSourc
               contam drill systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal --answers --format html > drill.html
             """);
         failure.AddFailureTo(command);
-        seed.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<int>() < 0)
-                result.AddError("--seed takes a whole number from 0 on.");
-        });
         command.Options.Add(seed);
         command.Options.Add(answers);
         command.Options.Add(format);
@@ -40,9 +36,10 @@ internal sealed class DrillCommand(Shell shell, Loading loading) : ICommandSourc
 
     private int Run(ParseResult call)
     {
+        ulong number = SeedOf(call.GetValue(seed)!);
         if (loading.ReadFailure(call, failure) is not { } question)
             return ExitCode.WrongUse;
-        Drill drill = Drilling.Of(new DrillRequest(question.Family, question.Standard, question.Failed, question.Debris) { Seed = (ulong)call.GetValue(seed) });
+        Drill drill = Drilling.Of(new DrillRequest(question.Family, question.Standard, question.Failed, question.Debris) { Seed = number });
         bool withAnswers = call.GetValue(answers);
         switch (call.GetValue(format))
         {
@@ -62,4 +59,8 @@ internal sealed class DrillCommand(Shell shell, Loading loading) : ICommandSourc
 
         return ExitCode.Yes;
     }
+
+    private static ulong SeedOf(string text) => ulong.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out ulong number)
+        ? number
+        : throw new WrongUseException($"--seed: a whole number from 0 on was expected, for instance 7, got {Problems.Wording.Quoted(text)}.");
 }

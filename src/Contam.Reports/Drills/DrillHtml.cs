@@ -42,7 +42,13 @@ public static class DrillHtml
           const lines = [...picture.querySelectorAll('[data-from]')].map(line => ({ line, from: line.dataset.from.split(' '), to: line.dataset.to.split(' ') }));
           const [back, next, all] = play.querySelectorAll('button');
           const says = play.querySelector('output');
+          const sheet = document.querySelector('.sheet');
           let at = 0;
+          const bringIntoSight = box => {
+            const here = box.getBoundingClientRect(), frame = sheet.getBoundingClientRect();
+            if (here.left < frame.left || here.right > frame.right) sheet.scrollLeft += here.left - frame.left - frame.width / 3;
+            if (here.top < frame.top || here.bottom > frame.bottom) sheet.scrollTop += here.top - frame.top - frame.height / 3;
+          };
           const show = () => {
             const reached = new Set(hops.slice(0, at).flatMap(hop => hop.parts));
             const ways = hops.slice(0, at).flatMap(hop => hop.ways);
@@ -51,6 +57,8 @@ public static class DrillHtml
             back.disabled = at === 0;
             next.disabled = all.disabled = at === hops.length;
             says.textContent = at === 0 ? '' : 'Hop ' + at + ' of ' + hops.length + ': ' + hops[at - 1].text;
+            const newest = at === 0 ? picture.querySelector('.cd-failed') : boxes.find(one => one.parts.some(part => hops[at - 1].parts.includes(part))).box;
+            if (newest) bringIntoSight(newest);
           };
           back.addEventListener('click', () => { at -= 1; show(); });
           next.addEventListener('click', () => { at += 1; show(); });

@@ -116,7 +116,7 @@ internal sealed class DrillSheet
 
     private string Because(NextChoice next)
     {
-        string upstream = next.IsUpstream ? $"It leads into {Failed}, and debris comes back against the flow only where a joint says so. " : "";
+        string upstream = next.IsUpstream ? $"It lies upstream: it leads into {Failed}. " : "";
         return next switch
         {
             { Hops: 1 } => Way(next.Path),

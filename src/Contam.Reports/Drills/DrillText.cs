@@ -36,6 +36,8 @@ public static class DrillText
 
     private static void Ask(TextPage page, SheetQuestion question)
     {
+        if (question.Number > 1)
+            page.Gap();
         page.Paragraph(question.Asks, Indent, Number(question.Number));
         foreach (string given in question.Given)
             page.Paragraph(given, Indent);
@@ -46,8 +48,6 @@ public static class DrillText
             for (int i = 0; i < choice.Steps.Length; i++)
                 page.Paragraph(choice.Steps[i], ChoiceIndent + 3, $"    {(i == 0 ? choice.Letter : " ")}  {Number(i + 1)}");
         }
-
-        page.Gap();
     }
 
     private static void Answer(TextPage page, DrillSheet sheet)
@@ -55,12 +55,14 @@ public static class DrillText
         page.Heading("Answers");
         foreach (SheetQuestion question in sheet.Questions)
         {
+            if (question.Number > 1)
+                page.Gap();
             page.Paragraph($"{question.Right.Letter} is right.", Indent, Number(question.Number));
             foreach (SheetChoice choice in question.Choices)
                 page.Paragraph(choice.Because, ChoiceIndent, $"  {(choice.IsRight ? "*" : " ")} {choice.Letter}");
-            page.Gap();
         }
 
+        page.Gap();
         page.Subheading("THE SPREAD, HOP BY HOP");
         foreach ((int hop, string text, _) in sheet.Hops)
             page.Paragraph(text, Indent + 2, "  " + Number(hop));

@@ -18,13 +18,15 @@ public static class DrillHtml
         h1{font-size:1.4em;line-height:1.25}h2{font-size:1.15em;border-bottom:1px solid #999;margin-top:2em}h3{font-size:1em;margin:1.6em 0 .3em}
         .sheet{overflow:auto;border:1px solid #888;max-height:85vh}.sheet:focus-visible,summary:focus-visible,button:focus-visible{outline:3px solid #0b3fa8;outline-offset:2px}
         .given{color:#333;margin:.2em 0}.choices{list-style:none;padding:0;max-width:50em}.choices>li{display:flex;gap:.8em;padding:.4em .2em;border-top:1px solid #ddd}
-        .choices>li>b{min-width:1em}.choices ol{margin:0;padding-left:1.6em}.right>b::after{content:" ✓"}
+        .choices>li>b{min-width:1em}.choices ol{margin:0;padding-left:1.6em}
         details{margin:.5em 0;border:1px solid #bbb;border-radius:4px;padding:.3em .8em}summary{cursor:pointer;font-weight:bold;padding:.3em 0}
         .play{display:flex;flex-wrap:wrap;gap:.5em;align-items:center;margin:.6em 0}.play[hidden]{display:none}.play output{flex:1 1 16em}
         button{font:inherit;padding:.35em .9em;border:1px solid #555;border-radius:4px;background:#f2f2f2;color:#111;cursor:pointer}button:disabled{color:#767676;border-color:#bbb;cursor:default}
         .quiet{color:#444;font-size:.9em}
-        .cd-lit rect{fill:#e3ecff}.cd-failed.cd-lit rect{fill:#222}
-        @media print{body{margin:0;max-width:none;font-size:11pt}.sheet{overflow:visible;border:0;max-height:none}.sheet svg{max-width:100%;height:auto;max-height:90vh}.play{display:none}li,h3{break-inside:avoid}h2,h3{break-after:avoid}}
+        .sheet.whole svg{width:100%;height:auto}
+        .cd-picture .cd-lit rect{fill:#e3ecff}.cd-picture .cd-lit.newest rect{fill:#9fbcf5}
+        @page circuits{size:landscape;margin:8mm}
+        @media print{.circuits{page:circuits}body{margin:0;max-width:none;font-size:11pt}.sheet{overflow:visible;border:0;max-height:none}.sheet svg{max-width:100%;height:auto;max-height:90vh}.play{display:none}li,h3{break-inside:avoid}h2,h3{break-after:avoid}}
         """;
 
     // Reads what is reached from the list of hops, so that the page holds it once.
@@ -36,11 +38,11 @@ public static class DrillHtml
             ways: hop.dataset.ways.split(',').map(way => way.split(' '))
           }));
           const play = document.querySelector('.play');
-          if (!play || hops.length === 0) return;
+          if (hops.length === 0) return;
           const picture = document.querySelector('.cd-picture');
           const boxes = [...picture.querySelectorAll('[data-part]')].map(box => ({ box, parts: box.dataset.part.split(' ') }));
           const lines = [...picture.querySelectorAll('[data-from]')].map(line => ({ line, from: line.dataset.from.split(' '), to: line.dataset.to.split(' ') }));
-          const [back, next, all] = play.querySelectorAll('button');
+          const [back, next, all, whole] = play.querySelectorAll('button');
           const says = play.querySelector('output');
           const sheet = document.querySelector('.sheet');
           let at = 0;
@@ -52,6 +54,8 @@ public static class DrillHtml
           const show = () => {
             const reached = new Set(hops.slice(0, at).flatMap(hop => hop.parts));
             const ways = hops.slice(0, at).flatMap(hop => hop.ways);
+            const latest = new Set(at === 0 ? [] : hops[at - 1].parts);
+            boxes.forEach(one => one.box.classList.toggle('newest', one.parts.some(part => latest.has(part))));
             boxes.forEach(one => one.box.classList.toggle('cd-lit', one.parts.some(part => reached.has(part))));
             lines.forEach(one => one.line.classList.toggle('cd-lit', ways.some(way => one.from.includes(way[0]) && one.to.includes(way[1]))));
             back.disabled = at === 0;
@@ -63,6 +67,10 @@ public static class DrillHtml
           back.addEventListener('click', () => { at -= 1; show(); });
           next.addEventListener('click', () => { at += 1; show(); });
           all.addEventListener('click', () => { at = hops.length; show(); });
+          whole.addEventListener('click', () => {
+            whole.setAttribute('aria-pressed', sheet.classList.toggle('whole'));
+            show();
+          });
           play.hidden = false;
           show();
         })();
@@ -102,13 +110,13 @@ public static class DrillHtml
 
     private static void Picture(MarkupWriter page, Drill drill)
     {
-        page.Leaf("h2", "The circuits").Line();
+        page.Open("section", ("class", "circuits")).Leaf("h2", "The circuits").Line();
         page.Open("div", ("class", "sheet"), ("tabindex", "0"), ("role", "region"), ("aria-label", "picture of the circuits")).Line();
         CircuitSvg.Write(drill.Request.Family, [], drill.Request.Failed, new PictureOptions { HidesBarriers = true }, page);
         page.Close().Line();
         page.Open("div", ("class", "play"), ("hidden", "hidden"))
-            .Leaf("button", "Back", ("type", "button")).Leaf("button", "Next hop", ("type", "button")).Leaf("button", "All of it", ("type", "button"))
-            .Leaf("output", "", ("aria-live", "polite")).Leaf("span", "Plays the spread on the picture, and so gives answers away.", ("class", "quiet")).Close().Line();
+            .Leaf("button", "Back", ("type", "button")).Leaf("button", "Next hop", ("type", "button")).Leaf("button", "All of it", ("type", "button")).Leaf("button", "Whole picture", ("type", "button"), ("aria-pressed", "false"))
+            .Leaf("output", "", ("aria-live", "polite")).Leaf("span", "Plays the spread on the picture, and so gives answers away.", ("class", "quiet")).Close().Close().Line();
     }
 
     private static void Ask(MarkupWriter page, SheetQuestion question)
@@ -143,7 +151,7 @@ public static class DrillHtml
         page.Open("details", ("open", open)).Leaf("summary", string.Create(CultureInfo.InvariantCulture, $"Answer {question.Number}")).Line();
         page.Open("ul", ("class", "choices")).Line();
         foreach (SheetChoice choice in question.Choices)
-            page.Open("li", ("class", choice.IsRight ? "right" : null)).Leaf("b", choice.Letter).Leaf("span", choice.IsRight ? $"Right. {choice.Because}" : choice.Because).Close().Line();
+            page.Open("li").Leaf("b", choice.Letter).Leaf("span", choice.IsRight ? $"Right. {choice.Because}" : choice.Because).Close().Line();
         page.Close().Close().Line();
     }
 

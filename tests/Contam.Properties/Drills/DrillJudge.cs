@@ -24,17 +24,22 @@ internal sealed class DrillJudge(DrillRequest request)
 
     private bool IsRight(DrillQuestion question, DrillChoice choice) => choice switch
     {
-        NextChoice next => IsReachedNext(next.Part),
+        NextChoice next => IsReachedNext(next),
         FilterChoice { Part: { } part } => IsTrusted(part, question.Debris!),
         FilterChoice => question.Choices.OfType<FilterChoice>().All(other => other.Part is not { } part || !IsTrusted(part, question.Debris!)),
         OffChoice off => ComesOffFirst(off.Part, question.About!.Value),
-        LookChoice looks => TakesLeast(looks.Looks),
+        LookChoice looks => TakesLeast(looks),
         OrderChoice order => Dirties(order),
         _ => throw new InvalidOperationException(choice.GetType().Name),
     };
 
-    private bool IsReachedNext(PartId part) =>
-        !request.Failed.Contains(part) && Explaining.Of(new SpreadQuestion(Family, request.Failed, request.Debris[0]), part, request.Standard).IsJoinedToSource;
+    private bool IsReachedNext(NextChoice next)
+    {
+        Explanation why = Explaining.Of(new SpreadQuestion(Family, request.Failed, request.Debris[0]), next.Part, request.Standard);
+        Assert.Equal(why.NotReached is null, next.Hops is not null);
+        Assert.Equal(next.Hops is { } hops ? hops + 1 : 0, next.Path.Length);
+        return !request.Failed.Contains(next.Part) && why.IsJoinedToSource;
+    }
 
     // A part is put behind it: what comes of pieces of any size that are set free just before it?
     private bool IsTrusted(PartId filter, Debris debris)
@@ -83,24 +88,22 @@ internal sealed class DrillJudge(DrillRequest request)
     }
 
     // The looks are recorded as clean findings, and what is not cleared then is added up.
-    private bool TakesLeast(ImmutableArray<PartId> looks)
+    private bool TakesLeast(LookChoice choice)
     {
         var question = new StopLineQuestion(Family, request.Standard, request.Failed, request.Debris);
         StopLine line = StopLineFinder.Of(question);
-        if (looks.Order().SequenceEqual(line.Looks.Select(look => look.Part).Order()))
-            return true;
-        StopLine after = StopLineFinder.Of(question with { Findings = [.. looks.SelectMany(part => request.Debris.Select(debris => new Finding(part, debris, Found: false)))] });
-        Dictionary<PartId, double> minutes = MinutesOf(question);
-        double stays = minutes.Where(part => !after.ClearedAlready.Contains(part.Key)).Sum(part => part.Value);
-        double takes = stays + LeastMinutesOf(looks);
+        StopLine after = StopLineFinder.Of(question with { Findings = [.. choice.Looks.SelectMany(part => request.Debris.Select(debris => new Finding(part, debris, Found: false)))] });
+        double takes = MinutesOf(question).Where(part => !after.ClearedAlready.Contains(part.Key)).Sum(part => part.Value) + LookMinutesOf(choice.Looks);
+        Assert.Equal(takes, choice.Takes, 0.01);
+        Assert.Equal(after.ClearedAlready.Length, choice.Spares);
         return takes <= line.Minutes.Looks + line.Minutes.Treatment + 0.01;
     }
 
-    // Where every part is critical everything stays, and each part tells its minutes.
+    // Where no look shows anything well everything stays, and each part tells its minutes.
     private static Dictionary<PartId, double> MinutesOf(StopLineQuestion question) =>
-        StopLineFinder.Of(question with { Family = question.Family.WithParts([.. question.Family.Parts.Select(part => part with { IsCritical = true })]) }).Treat.ToDictionary(part => part.Part, part => part.Minutes);
+        StopLineFinder.Of(question with { Family = question.Family.WithParts([.. question.Family.Parts.Select(part => part with { Inspect = part.Inspect is { } look ? look with { Shows = Shows.Poor } : null })]) }).Treat.ToDictionary(part => part.Part, part => part.Minutes);
 
-    private double LeastMinutesOf(ImmutableArray<PartId> looks) => ChosenLooks.Of(new StopLineQuestion(Family, request.Standard, request.Failed, request.Debris)) is { } chosen ? looks.Sum(chosen.MinutesOf) : 0;
+    private double LookMinutesOf(ImmutableArray<PartId> looks) => ChosenLooks.Of(new StopLineQuestion(Family, request.Standard, request.Failed, request.Debris)) is { } chosen ? looks.Sum(chosen.MinutesOf) : 0;
 
     private bool Dirties(OrderChoice order)
     {

@@ -64,6 +64,26 @@ public class The_drill
         Assert.True(asked > 0);
     }
 
+    // Wrong choices teach something only where they are the mistakes that people make.
+    [Fact]
+    public void Offers_near_mistakes_of_every_sort()
+    {
+        DrillChoice[] wrong = [.. new[] { "harbour-diesel-i4", "outboard-gearcase", "estuary-v6-outboard" }.Select(Read).SelectMany(family => family.Parts.Where(part => !part.Sheds.IsEmpty).Where((_, index) => index % 5 == 0)
+            .SelectMany(part => Drilling.Of(new DrillRequest(family, BuiltInStandards.HouseOverKinds, [part.Id], [part.Sheds[0].Debris])).Questions)).SelectMany(question => question.Choices).Where(choice => !choice.IsRight)];
+
+        Assert.Contains(wrong, choice => choice is NextChoice { IsUpstream: true });
+        Assert.Contains(wrong, choice => choice is NextChoice { Closed: not null });
+        Assert.Contains(wrong, choice => choice is NextChoice { Hops: 2 });
+        Assert.Contains(wrong, choice => choice is NextChoice { Hops: null });
+        Assert.Contains(wrong, choice => choice is FilterChoice { Trust: FilterTrust.IsNominal });
+        Assert.Contains(wrong, choice => choice is FilterChoice { Trust: FilterTrust.OpensPast or FilterTrust.IsNominalAndOpensPast });
+        Assert.Contains(wrong, choice => choice is OffChoice { IsInTheWay: true });
+        Assert.Contains(wrong, choice => choice is OffChoice { ComesAfter: true });
+        Assert.Contains(wrong, choice => choice is LookChoice { NotCounting.Length: > 0 });
+        Assert.Contains(wrong, choice => choice is LookChoice { NotCounting.Length: 0, Path.Length: > 0 });
+        Assert.Contains(wrong, choice => choice is LookChoice { NotCounting.Length: 0, Path.Length: 0 });
+    }
+
     [Theory]
     [MemberData(nameof(Families))]
     public void Differs_with_another_seed(string name)

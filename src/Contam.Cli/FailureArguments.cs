@@ -43,6 +43,14 @@ internal sealed class FailureArguments
             command.Options.Add(option);
     }
 
+    /// <summary>For a command that asks about a failure alone, not about what was seen.</summary>
+    public void AddFailureTo(Command command)
+    {
+        command.Arguments.Add(Family);
+        foreach (Option option in new Option[] { Failed, Debris, Standard })
+            command.Options.Add(option);
+    }
+
     /// <summary>A share, written as <c>90%</c>, above 0 and at most 1.</summary>
     public static double ShareOf(string name, string text) => Typed.Share(name, text).OfOne is > 0 and <= 1 and var share
         ? share

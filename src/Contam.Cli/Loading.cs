@@ -53,6 +53,18 @@ internal sealed class Loading(Shell shell)
         return new FailureQuestion(family, standard, [.. failed.Distinct()], asked) { Findings = findings };
     }
 
+    /// <summary>Everything that a question about a failure alone names.</summary>
+    public FailureQuestion? ReadFailure(ParseResult call, FailureArguments arguments)
+    {
+        if (Standard(call.GetValue(arguments.Standard)) is not { } standard || Family(call.GetValue(arguments.Family)!, standard) is not { } family)
+            return null;
+        var names = new QuestionNames(family, standard.CatalogueOf());
+        ImmutableArray<PartId> failed = [.. call.GetValue(arguments.Failed)!.Select(names.Part).Distinct()];
+        return failed.IsEmpty
+            ? throw new WrongUseException($"nothing has failed. Name the failed part with --failed PART; contam parts {family.File} lists them.")
+            : new FailureQuestion(family, standard, failed, names.Asked(call.GetValue(arguments.Debris)!, failed, []));
+    }
+
     /// <summary>Everything that a question about where debris comes from names.</summary>
     /// <param name="call">The call.</param>
     /// <param name="arguments">Its arguments.</param>

@@ -31,6 +31,7 @@ namespace Contam.Cli
                 .AddSingleton<ICommandSource, AuditCommand>()
                 .AddSingleton<ICommandSource, CompareCommand>()
                 .AddSingleton<ICommandSource, StandardCommand>()
+                .AddSingleton<ICommandSource, DrillCommand>()
                 .AddSingleton<ICommandSource, FlushCommand>()
                 .AddSingleton<ICommandSource, GaugeCommand>()
                 .AddSingleton<ICommandSource, JobCommand>()

@@ -29,6 +29,10 @@ public class Answers_in_json
         { "stop-line", $"stop-line {Diesel} --failed injection-pump --debris metal --format json" },
         { "stop-line", $"stop-line {Diesel} --failed injection-pump --debris metal,water --clean rail=metal --found return-hose=water --format json" },
         { "stop-line", $"stop-line {Diesel} --failed exhaust-hose --debris metal --format json" },
+        { "drill", $"drill {Diesel} --failed injection-pump --debris metal --format json" },
+        { "drill", $"drill {Diesel} --failed injection-pump --debris metal --answers --seed 18446744073709551615 --format json" },
+        { "drill", $"drill {Diesel} --failed exhaust-hose --debris metal,rubber --answers --format json" },
+        { "drill", "drill systems/families/outboard-gearcase.yaml --failed pinion --debris metal --answers --format json" },
         { "stop-line", "stop-line systems/families/estuary-v6-outboard.yaml --failed compressor --debris metal --format json" },
     };
 

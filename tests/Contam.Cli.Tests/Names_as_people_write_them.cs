@@ -25,7 +25,7 @@ public sealed class Names_as_people_write_them
     [MemberData(nameof(Names))]
     public void Fit_the_page_of_text(string name)
     {
-        foreach (string command in new[] { "plan {0} --failed pump --debris metal", "parts {0}", "parts {0} --tree", "why {0} --failed pump --debris metal --part rail", "stop-line {0} --failed pump --debris metal", "suspects {0} --found rail=metal", "check {0} --strict" })
+        foreach (string command in new[] { "plan {0} --failed pump --debris metal", "parts {0}", "parts {0} --tree", "why {0} --failed pump --debris metal --part rail", "stop-line {0} --failed pump --debris metal", "suspects {0} --found rail=metal", "check {0} --strict", "drill {0} --failed pump --debris metal --answers" })
         {
             string text = Ask(name, command).Out;
             Assert.All(text.Split('\n'), line => Assert.InRange(DisplayWidth.Of(line), 0, 80));

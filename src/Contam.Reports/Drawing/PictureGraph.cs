@@ -33,7 +33,7 @@ internal sealed record PictureGraph(ImmutableArray<PictureBox> Boxes, ImmutableA
     /// <summary>The graph of a family. Cost: circuits × joints for each sort of repeated part, else linear.</summary>
     public static PictureGraph Of(Family family, ImmutableArray<DebrisSpread> spreads, ImmutableArray<PartId> failed, PictureOptions options)
     {
-        PictureMark[] marks = [.. family.Parts.Select(part => PictureMark.Of(part, spreads, failed, options.StopLine))];
+        PictureMark[] marks = [.. family.Parts.Select(part => PictureMark.Of(part, spreads, failed, options))];
         var boxes = ImmutableArray.CreateBuilder<PictureBox>();
         int[] boxOf = new int[family.Parts.Length];
         Array.Fill(boxOf, -1);

@@ -6,7 +6,7 @@ using Contam.Spread;
 namespace Contam.Reports.Drawing;
 
 /// <summary>What the picture says of a part beside its name.</summary>
-/// <param name="Grade"><c>failed</c>, <c>exposed</c>, <c>guarded</c>, <c>cleared</c> or <c>clear</c>; <c>null</c> where no failure is asked about.</param>
+/// <param name="Grade"><c>failed</c>, <c>exposed</c>, <c>guarded</c>, <c>cleared</c> or <c>clear</c>; <c>null</c> where no failure is asked about, or how far its debris goes is not told.</param>
 /// <param name="Tag">In a few words, for the box; empty for nothing.</param>
 /// <param name="Told">In full, for each debris.</param>
 /// <param name="Barrier">Whether it holds debris back; <c>null</c> where it should and is not relied on.</param>
@@ -14,11 +14,11 @@ namespace Contam.Reports.Drawing;
 internal sealed record PictureMark(string? Grade, string Tag, string Told, bool? Barrier, bool IsLook)
 {
     /// <summary>The mark of a part.</summary>
-    public static PictureMark Of(Part part, ImmutableArray<DebrisSpread> spreads, ImmutableArray<PartId> failed, ImmutableArray<PartId> looks)
+    public static PictureMark Of(Part part, ImmutableArray<DebrisSpread> spreads, ImmutableArray<PartId> failed, PictureOptions options)
     {
-        bool? barrier = BarrierOf(part, spreads);
-        bool isLook = looks.Contains(part.Id);
-        if (spreads.IsEmpty && failed.IsEmpty)
+        bool? barrier = options.HidesBarriers ? false : BarrierOf(part, spreads);
+        bool isLook = options.StopLine.Contains(part.Id);
+        if (spreads.IsEmpty && !failed.Contains(part.Id))
             return new PictureMark(null, "", "", barrier, isLook);
         (Debris Debris, ReachedPart Reached)[] reached =
             [.. spreads.Select(spread => (spread.Debris, Reached: spread.Find(part.Id))).Where(one => one.Reached is not null).Select(one => (one.Debris, one.Reached!))];

@@ -11,4 +11,7 @@ public sealed record PictureOptions
 
     /// <summary>Where to look, marked on the picture; usually the looks of a stop line. Empty for none.</summary>
     public ImmutableArray<PartId> StopLine { get; init; } = [];
+
+    /// <summary>Whether nothing is said of what holds debris back, where a reader is to find it out.</summary>
+    public bool HidesBarriers { get; init; }
 }

@@ -32,4 +32,5 @@ internal static class ReportJson
 [JsonSerializable(typeof(GaugeJsonAnswer))]
 [JsonSerializable(typeof(AuditAnswer))]
 [JsonSerializable(typeof(CompareAnswer))]
+[JsonSerializable(typeof(DrillAnswer))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;

@@ -46,15 +46,16 @@ public sealed class StopLineText
         page.Subheading($"Stop line: {what}");
         page.Paragraph($"{question.Family.Title} ({question.Family.Id})");
         page.Paragraph(line.Looks.IsEmpty
-            ? $"Looking saves nothing here: {Because()}. All that is reached and not cleared is treated: {Count(line.Treat.Length, "part")}."
+            ? $"Looking saves nothing here: {Because(line.Silence, Debris)}. All that is reached and not cleared is treated: {Count(line.Treat.Length, "part")}."
             : $"{Count(line.Looks.Length, "look")} ({Minutes(line.Minutes.Looks)}). If {(line.Looks.Length == 1 ? "it is" : "all are")} clean, {Count(line.Clears.Length, "part")} can be left alone. Work saved: {Minutes(line.Minutes.Saved)}.");
     }
 
-    private string Because() => line.Silence switch
+    /// <summary>Why no look is named, in words.</summary>
+    internal static string Because(StopLineSilence silence, string debris) => silence switch
     {
         StopLineSilence.StandardForbids => "the shop's standard never lets a clean finding clear anything",
         StopLineSilence.NothingToSpare => "whatever is reached and not cleared has failed, was found with debris or is critical, and is treated whatever else is found",
-        StopLineSilence.NowhereToLook => $"no place that the debris comes by shows {Debris} well",
+        StopLineSilence.NowhereToLook => $"no place that the debris comes by shows {debris} well",
         _ => "every choice of looks takes as long as what it could spare, or longer",
     };
 

@@ -20,6 +20,9 @@ public sealed record Simulation(ImmutableArray<Fault> Faults)
 /// <param name="What">What goes wrong, as a sentence without a full stop that names the part.</param>
 public sealed record Fault(int? Step, string? Part, string What)
 {
+    /// <summary>The part whose debris comes onto one that is clean or is being cleaned, where that is what goes wrong; else <c>null</c>.</summary>
+    public string? DirtiedFrom { get; init; }
+
     /// <summary>The fault with the step before it.</summary>
     public override string ToString() =>
         Step is { } number ? string.Create(CultureInfo.InvariantCulture, $"step {number}: {What}") : $"when all is done: {What}";

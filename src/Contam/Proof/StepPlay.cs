@@ -162,7 +162,7 @@ internal sealed class StepPlay
             Report(step, part, $"{Name(part)} is put back before it has been looked at");
         CheckWays(step, part, "put back");
         if (bench.UncleanUpstreamOf(part, _ => false) is var upstream and >= 0)
-            Report(step, part, $"{Name(part)} is put back while {Name(upstream)}, which leads into it, {StillUnclean(upstream)}");
+            Report(step, part, $"{Name(part)} is put back while {Name(upstream)}, which leads into it, {StillUnclean(upstream)}", upstream);
     }
 
     private void StartTreating(PlayedStep step, int part)
@@ -202,7 +202,7 @@ internal sealed class StepPlay
         // What is flushed in the same step is done with it, unless it is cleaned again later and so is left dirty now.
         int upstream = bench.UncleanUpstreamOf(part, other => last.IsLastCleaning(step, other));
         if (upstream >= 0)
-            Report(step, part, $"{Name(part)} is cleaned while {Name(upstream)}, which leads into it, {StillUnclean(upstream)}");
+            Report(step, part, $"{Name(part)} is cleaned while {Name(upstream)}, which leads into it, {StillUnclean(upstream)}", upstream);
     }
 
     private void Flush(PlayedStep step)
@@ -211,7 +211,7 @@ internal sealed class StepPlay
         if (fitted.Length == 0)
             return;
         foreach (int part in bench.Carry(fitted, step.Blank.ToHashSet().Contains))
-            Report(step, part, $"{Name(part)} is dirtied again by what is flushed out of {Name(fitted[0])}");
+            Report(step, part, $"{Name(part)} is dirtied again by what is flushed out of {Name(fitted[0])}", fitted[0]);
     }
 
     private void Prove(PlayedStep step)
@@ -287,10 +287,10 @@ internal sealed class StepPlay
     }
 
     // A step is at fault at a part once: what is wrong when it starts is not reported again when it finishes.
-    private void Report(PlayedStep step, int part, string what)
+    private void Report(PlayedStep step, int part, string what, int from = -1)
     {
         if (faulty.Add((step.Step.Number, part)))
-            faults.Add(new Fault(step.Step.Number, Name(part), what));
+            faults.Add(new Fault(step.Step.Number, Name(part), what) { DirtiedFrom = from < 0 || bench.ConditionOf(from) == Condition.Suspect ? null : Name(from) });
     }
 
     private int FirstPart(Func<int, bool> isMeant) => Enumerable.Range(0, family.Parts.Length).First(isMeant);

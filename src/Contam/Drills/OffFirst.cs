@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Plans;
+
+namespace Contam.Drills;
+
+/// <summary>
+/// Asks what must come off first to get at a part that comes off: just one choice is in its way, or in the way of what is, with nothing in its own way.
+/// </summary>
+internal static class OffFirst
+{
+    private const int MostWrong = 3;
+    private const int LeastWrong = 2;
+
+    public static Posed Pose(DrillRequest request, PlanDocument plan)
+    {
+        Family family = request.Family;
+        var dice = new DrillDice(request.Seed, DrillKind.OffFirst);
+        PartId[] off = [.. plan.Steps.Where(step => step.Action == StepAction.Remove).SelectMany(OrderChoice.PartsOf).Distinct()];
+        PartId[] behind = [.. off.Where(part => !family[part].Access.IsEmpty)];
+        if (behind.Length == 0)
+            return Posed.Not(DrillKind.OffFirst, DrillSilence.NothingInTheWay);
+        Dictionary<PartId, int> depth = behind.ToDictionary(part => part, part => DepthOf(family, part));
+        int deepest = depth.Values.Max();
+        PartId asked = dice.Pick(behind.Where(part => depth[part] >= deepest - 1).ToArray());
+        HashSet<PartId> inTheWay = AllInTheWayOf(family, asked);
+
+        OffChoice Of(PartId part) => new(part, inTheWay.Contains(part)) { Behind = family[part].Access, ComesAfter = AllInTheWayOf(family, part).Contains(asked) };
+
+        OffChoice right = Of(dice.Pick(family.Parts.Select(part => part.Id).Where(part => inTheWay.Contains(part) && family[part].Access.IsEmpty).ToArray()));
+        HashSet<PartId> joined = [.. family.Joints.Where(joint => joint.From == asked || joint.To == asked).SelectMany(joint => new[] { joint.From, joint.To }), asked];
+        OffChoice[] wrong = [.. family.Parts.Where(part => part.Id == asked || joined.Contains(part.Id) || inTheWay.Contains(part.Id) || off.Contains(part.Id)).Select(part => Of(part.Id)).Where(choice => !choice.IsRight)];
+        OffChoice[] drawn =
+        [
+            .. Mixed.Of(
+                dice,
+                MostWrong,
+                [.. wrong.Where(choice => choice.IsInTheWay)],
+                [.. wrong.Where(choice => choice.ComesAfter)],
+                [.. wrong.Where(choice => joined.Contains(choice.Part) && choice.Part != asked)],
+                wrong),
+        ];
+        if (drawn.Length < LeastWrong)
+            return Posed.Not(DrillKind.OffFirst, DrillSilence.TooFewParts);
+        HashSet<PartId> told = [asked, .. inTheWay, .. drawn.Select(choice => choice.Part)];
+        return Posed.As(new DrillQuestion(DrillKind.OffFirst, [.. dice.Shuffled<DrillChoice>([right with { Path = WayBack(family, asked, right.Part) }, .. drawn])])
+        {
+            About = asked,
+            InTheWay = [.. family.Parts.Where(part => told.Contains(part.Id) && !part.Access.IsEmpty).Select(part => new InTheWay(part.Id, part.Access))],
+        });
+    }
+
+    private static HashSet<PartId> AllInTheWayOf(Family family, PartId part)
+    {
+        var all = new HashSet<PartId>();
+        var waiting = new Queue<PartId>([part]);
+        while (waiting.TryDequeue(out PartId next))
+        {
+            foreach (PartId access in family[next].Access)
+            {
+                if (all.Add(access))
+                    waiting.Enqueue(access);
+            }
+        }
+
+        return all;
+    }
+
+    private static int DepthOf(Family family, PartId part)
+    {
+        int depth = 0;
+        for (HashSet<PartId> layer = [.. family[part].Access]; layer.Count > 0; layer = [.. layer.SelectMany(one => family[one].Access)])
+            depth++;
+        return depth;
+    }
+
+    // From what comes off first to the part asked about, each in the way of the next; of ways as short the one that the file names first.
+    private static ImmutableArray<PartId> WayBack(Family family, PartId asked, PartId first)
+    {
+        var blocks = new Dictionary<PartId, PartId>();
+        var waiting = new Queue<PartId>([asked]);
+        while (waiting.TryDequeue(out PartId next))
+        {
+            foreach (PartId access in family[next].Access)
+            {
+                if (blocks.TryAdd(access, next))
+                    waiting.Enqueue(access);
+            }
+        }
+
+        var way = new List<PartId> { first };
+        while (way[^1] != asked)
+            way.Add(blocks[way[^1]]);
+        return [.. way];
+    }
+}

@@ -25,6 +25,17 @@ public class Bad_input
           check the name and the folder
         """);
 
+    [Theory]
+    [InlineData("two")]
+    [InlineData("0")]
+    [InlineData("101")]
+    public void A_number_of_technicians_that_is_none(string given) => Refuses(
+        CommandSession.Of($"plan systems/families/outboard-gearcase.yaml --failed pinion --technicians {given}"),
+        $"""
+        contam: --technicians takes a whole number from 1 to 100, got `{given}`.
+          contam plan --help shows how it is used.
+        """);
+
     [Fact]
     public void An_empty_file() => RefusesFile(
         "",

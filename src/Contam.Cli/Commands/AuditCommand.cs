@@ -46,11 +46,7 @@ internal sealed class AuditCommand(Shell shell, Loading loading) : ICommandSourc
     internal static Option<int> JobsOption()
     {
         var option = new Option<int>("--jobs") { Description = "how many failures are worked at once (default: one for each processor); the answer is the same for any number", DefaultValueFactory = _ => Environment.ProcessorCount };
-        option.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<int>() is < 1 or > 1024)
-                result.AddError("--jobs takes a whole number from 1 to 1024.");
-        });
+        option.MustBeFrom(1, 1024);
         return option;
     }
 

@@ -27,11 +27,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
               contam plan systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal
             """);
         failure.AddTo(command);
-        technicians.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<int>() is < 1 or > 100)
-                result.AddError("--technicians takes a whole number from 1 to 100.");
-        });
+        technicians.MustBeFrom(1, 100);
         command.Options.Add(technicians);
         command.Options.Add(share);
         command.Options.Add(format);

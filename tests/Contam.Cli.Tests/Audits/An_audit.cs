@@ -177,6 +177,18 @@ public sealed class An_audit
     [Fact]
     public void Takes_no_number_of_jobs_below_1() => Assert.Equal(2, CommandSession.Of($"audit {Gearcase} --jobs 0").Exit);
 
+    [Theory]
+    [InlineData("many")]
+    [InlineData("1025")]
+    [InlineData("1.5")]
+    public void Says_which_numbers_of_jobs_it_takes(string given)
+    {
+        CommandSession session = CommandSession.Of($"audit {Gearcase} --jobs {given}");
+
+        Assert.Equal(2, session.Exit);
+        Assert.StartsWith($"contam: --jobs takes a whole number from 1 to 1024, got `{given}`.\n", session.Error, StringComparison.Ordinal);
+    }
+
     private static string ErrorUnder(TimeProvider clock)
     {
         using var answers = new StringWriter { NewLine = "\n" };

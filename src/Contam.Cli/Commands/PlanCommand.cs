@@ -1,8 +1,8 @@
 using System.CommandLine;
-using Contam.Families;
 using Contam.Plans;
 using Contam.Problems;
 using Contam.Reports;
+using Contam.Reports.Sheets;
 using Contam.Reports.Text;
 
 namespace Contam.Cli.Commands;
@@ -13,7 +13,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
     private readonly FailureArguments failure = new();
     private readonly Option<int> technicians = new("--technicians") { Description = "how many work at once (default 1)", DefaultValueFactory = _ => 1 };
     private readonly Option<string> share = ShareOption();
-    private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json", "markdown", "csv");
+    private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json", "markdown", "html", "csv");
     private readonly Option<string> what = CommonOptions.OneOf("--what", "which table, with --format csv", "steps", "order");
 
     public Command Build()
@@ -25,6 +25,8 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
 
             Example:
               contam plan systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal
+            As a sheet for the bench, to print or to tick on a phone:
+              contam plan systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal --format html > sheet.html
             """);
         failure.AddTo(command);
         technicians.MustBeFrom(1, 100);
@@ -51,8 +53,9 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
             Findings = question.Findings,
             Technicians = call.GetValue(technicians),
         };
-        PlanDocument plan = Planner.Plan(question.Failed.IsEmpty ? FromFindings(request, wanted) : request);
-        Write(plan, question.Family, call);
+        if (question.Failed.IsEmpty)
+            request = FromFindings(request, wanted);
+        Write(Planner.Plan(request), request, call);
         return ExitCode.Yes;
     }
 
@@ -61,7 +64,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
         $"no part of {request.Family.Id} that sheds {Wording.AllOf(request.Debris.Select(debris => debris.Name))} has a way to {Wording.AllOf(request.Findings.Where(finding => finding.Found && request.Debris.Contains(finding.Debris)).Select(finding => finding.Part.Value).Distinct())}. "
         + "Name the failed part with --failed PART, or say in the family file what sheds it and how it gets there.");
 
-    private void Write(PlanDocument plan, Family family, ParseResult call)
+    private void Write(PlanDocument plan, PlanRequest request, ParseResult call)
     {
         switch (call.GetValue(format))
         {
@@ -69,7 +72,10 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
                 shell.Out.Write(PlanJson.Write(plan));
                 break;
             case "markdown":
-                PlanMarkdown.Write(plan, family, shell.Out);
+                PlanMarkdown.Write(plan, request.Family, shell.Out);
+                break;
+            case "html":
+                PlanHtml.Write(plan, request, CommonOptions.LookOf(call, shell), shell.Out);
                 break;
             case "csv" when call.GetValue(what) == "order":
                 PlanCsv.WriteOrder(plan, shell.Out);
@@ -78,7 +84,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
                 PlanCsv.WriteSteps(plan, shell.Out);
                 break;
             default:
-                PlanText.Write(plan, family, shell.Out, CommonOptions.LookOf(call, shell));
+                PlanText.Write(plan, request.Family, shell.Out, CommonOptions.LookOf(call, shell));
                 break;
         }
     }

@@ -34,7 +34,8 @@ public static class CircuitSvg
     /// Where it goes. Each box is a <c>g</c> with <c>data-part</c>, the ids of its parts with spaces between, and <c>data-grade</c>; each line is a
     /// <c>path</c> with <c>data-from</c> and <c>data-to</c>.
     /// </param>
-    public static void Write(Family family, ImmutableArray<DebrisSpread> spreads, ImmutableArray<PartId> failed, PictureOptions options, MarkupWriter page)
+    /// <returns>How wide and how high the picture is.</returns>
+    public static (double Width, double Height) Write(Family family, ImmutableArray<DebrisSpread> spreads, ImmutableArray<PartId> failed, PictureOptions options, MarkupWriter page)
     {
         ArgumentNullException.ThrowIfNull(family);
         ArgumentNullException.ThrowIfNull(options);
@@ -44,11 +45,14 @@ public static class CircuitSvg
         LayoutSheet sheet = LayOut(graph, [.. graph.Boxes.Select((box, index) => SizeOf(box, labels[index]))], family.States);
         PictureLegend legend = PictureLegend.Of(graph);
         double width = Math.Max(sheet.Width, legend.LeastWidth);
-        double height = sheet.Height + legend.HeightOn(width) + LayeredLayout.Margin;
+        double legendWidth = Math.Clamp(options.LegendWidth ?? width, legend.LeastWidth, width);
+        double height = sheet.Height + legend.HeightOn(legendWidth) + LayeredLayout.Margin;
 
         page.Open(
             "svg",
-            ("xmlns", "http://www.w3.org/2000/svg"),
+            // A picture within a page is of the page's own language.
+            ("xmlns", options.PageId is null ? "http://www.w3.org/2000/svg" : null),
+            ("id", options.PageId),
             ("class", "cd-picture"),
             ("role", "img"),
             ("viewBox", $"0 0 {N(width)} {N(height)}"),
@@ -61,8 +65,9 @@ public static class CircuitSvg
             Line(page, graph, graph.Lines[i], sheet.Routes[i]);
         for (int i = 0; i < graph.Boxes.Length; i++)
             Box(page, graph.Boxes[i], labels[i], sheet.Boxes[i]);
-        legend.Write(page, sheet.Height, width);
+        legend.Write(page, sheet.Height, legendWidth);
         page.Close().Line();
+        return (width, height);
     }
 
     // Which lines decide what stands further right: those that are always open, also those that wait for a failure, or all; and whether loops

@@ -38,22 +38,25 @@ internal sealed record PictureGraph(ImmutableArray<PictureBox> Boxes, ImmutableA
         int[] boxOf = new int[family.Parts.Length];
         Array.Fill(boxOf, -1);
         Dictionary<string, ImmutableArray<Part>> folds = options.Unfold ? [] : Folds(family, marks);
+        HashSet<PartId>? only = options.Only is { } some ? [.. some] : null;
+        bool IsDrawn(PartId id) => only is null || only.Contains(id);
         for (int i = 0; i < family.Parts.Length; i++)
         {
-            if (boxOf[i] >= 0)
-                continue;
             Part part = family.Parts[i];
-            ImmutableArray<Part> together = part.RepeatOf is { } repeat && folds.TryGetValue(repeat, out ImmutableArray<Part> fold) ? fold : [part];
+            if (boxOf[i] >= 0 || !IsDrawn(part.Id))
+                continue;
+            ImmutableArray<Part> together = part.RepeatOf is { } repeat && folds.TryGetValue(repeat, out ImmutableArray<Part> fold) && fold.All(one => IsDrawn(one.Id)) ? fold : [part];
             foreach (Part one in together)
                 boxOf[family.IndexOf(one.Id)] = boxes.Count;
             boxes.Add(new PictureBox(LabelOf(together), together, marks[i]));
         }
 
-        string[] names = [.. family.Joints.Select(joint => joint.Circuit).Distinct(StringComparer.Ordinal)];
+        Joint[] joints = [.. family.Joints.Where(joint => IsDrawn(joint.From) && IsDrawn(joint.To))];
+        string[] names = [.. joints.Select(joint => joint.Circuit).Distinct(StringComparer.Ordinal)];
         string[] circuits = [.. family.Circuits.Select(circuit => circuit.Name).Where(names.Contains).Concat(names.Except(family.Circuits.Select(circuit => circuit.Name), StringComparer.Ordinal))];
         var known = new HashSet<(int, int, int, string, ParticleSize?)>();
         var lines = ImmutableArray.CreateBuilder<PictureLine>();
-        foreach (Joint joint in family.Joints)
+        foreach (Joint joint in joints)
         {
             (int from, int to) = (boxOf[family.IndexOf(joint.From)], boxOf[family.IndexOf(joint.To)]);
             int circuit = Array.IndexOf(circuits, joint.Circuit);
@@ -62,7 +65,7 @@ internal sealed record PictureGraph(ImmutableArray<PictureBox> Boxes, ImmutableA
                 lines.Add(new PictureLine(from, to, circuit, joint, waits));
         }
 
-        IEnumerable<int> starts = family.Circuits.SelectMany(circuit => circuit.Parts).Where(id => family[id].Kind.IsReservoir).Select(id => boxOf[family.IndexOf(id)]).Distinct();
+        IEnumerable<int> starts = family.Circuits.SelectMany(circuit => circuit.Parts).Where(id => IsDrawn(id) && family[id].Kind.IsReservoir).Select(id => boxOf[family.IndexOf(id)]).Distinct();
         return new PictureGraph(boxes.ToImmutable(), lines.ToImmutable(), [.. circuits.Select(name => TitleOf(family, name))], [.. starts]);
     }
 
@@ -98,7 +101,7 @@ internal sealed record PictureGraph(ImmutableArray<PictureBox> Boxes, ImmutableA
 
     private static string WaitsOf(Family family, Joint joint, int[] boxOf, IReadOnlyList<PictureBox> boxes)
     {
-        string? failed = joint.OnlyIfFailed is not { } part ? null : family.Find(part) is null ? part.Value : boxes[boxOf[family.IndexOf(part)]].Label;
+        string? failed = joint.OnlyIfFailed is not { } part ? null : family.Find(part) is not { } known ? part.Value : boxOf[family.IndexOf(part)] is >= 0 and var box ? boxes[box].Label : known.Name;
         return string.Join(", ", JointWords.Waits(failed, joint.When, family.States));
     }
 

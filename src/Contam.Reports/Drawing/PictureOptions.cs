@@ -14,4 +14,13 @@ public sealed record PictureOptions
 
     /// <summary>Whether nothing is said of what holds debris back, where a reader is to find it out.</summary>
     public bool HidesBarriers { get; init; }
+
+    /// <summary>Which parts are drawn, with the joints between them; <c>null</c> for all of the family.</summary>
+    public ImmutableArray<PartId>? Only { get; init; }
+
+    /// <summary>The id of the picture within a page that refers to it; <c>null</c> for a picture that stands alone.</summary>
+    public string? PageId { get; init; }
+
+    /// <summary>How wide the legend may be; it is never narrower than its longest entry. <c>null</c> for as wide as the picture.</summary>
+    public double? LegendWidth { get; init; }
 }

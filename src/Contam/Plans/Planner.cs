@@ -20,13 +20,9 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(request);
         Check(request);
         Family family = request.Family;
-        ImmutableArray<PartId> failed = [.. request.Failed.Distinct().OrderBy(family.IndexOf)];
+        ImmutableArray<PartId> failed = FailedOf(request);
         ImmutableArray<Debris> debris = [.. request.Debris.Distinct()];
-        ImmutableArray<DebrisSpread> spreads = [.. debris.Select(one => Spreading.Of(new SpreadQuestion(family, failed, one)
-        {
-            Findings = request.Findings,
-            AcceptsCleanFindings = request.Standard.CleanFindings != CleanFindings.Never,
-        }))];
+        ImmutableArray<DebrisSpread> spreads = SpreadsOf(request);
         ImmutableArray<PartTreatment> asked = Treating.Decide(family, spreads, failed, new RuleBook(request.Standard));
         var procedureRequest = new ProcedureRequest(family, request.Standard, failed, spreads, asked);
         ProcedureDraft draft = ProcedureBuilder.Build(procedureRequest);
@@ -51,6 +47,20 @@ public static class Planner
             Evidence = PlanParts.Evidence(spreads),
         };
     }
+
+    /// <summary>How far each debris that is asked for has gone, by the reading that the plan goes by.</summary>
+    public static ImmutableArray<DebrisSpread> SpreadsOf(PlanRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        ImmutableArray<PartId> failed = FailedOf(request);
+        return [.. request.Debris.Distinct().Select(one => Spreading.Of(new SpreadQuestion(request.Family, failed, one)
+        {
+            Findings = request.Findings,
+            AcceptsCleanFindings = request.Standard.CleanFindings != CleanFindings.Never,
+        }))];
+    }
+
+    private static ImmutableArray<PartId> FailedOf(PlanRequest request) => [.. request.Failed.Distinct().OrderBy(request.Family.IndexOf)];
 
     private static void Check(PlanRequest request)
     {

@@ -1,0 +1,86 @@
+using Contam.Plans;
+using Contam.Reports.Markup;
+using Contam.Reports.Text;
+
+namespace Contam.Reports.Sheets;
+
+/// <summary>The steps, each with a box to tick. What a step must be careful of stands in it, so that no page ends between them.</summary>
+internal sealed class SheetSteps(MarkupWriter page, PlanDocument plan, Names names, SheetCircuits circuits)
+{
+    private readonly StepGroups groups = new(plan, names);
+
+    public void Write()
+    {
+        PlanHtml.Chapter(page, "steps", "Steps");
+        page.Leaf("p", "Tick them in order. Steps marked * delay the end if they are delayed.").Line();
+        foreach (List<List<PlanStep>> phase in groups.All().GroupAdjacent(group => group[0].Phase))
+        {
+            page.Open("div", ("class", "cs-phase")).Leaf("h3", PhaseWords.Of(phase[0][0].Phase)).Line().Open("ol", ("class", "cs-steps")).Line();
+            foreach (List<PlanStep> group in phase)
+                Group(group);
+            page.Close().Line().Open("p", ("class", "cs-fields"));
+            page.Leaf("span", $"{PhaseWords.Of(phase[0][0].Phase)} done, by").Leaf("span", "on").Close().Line().Close().Line();
+        }
+
+        page.Close().Line();
+    }
+
+    private void Group(List<PlanStep> group)
+    {
+        PlanStep first = group[0];
+        string number = SheetCircuits.Number(first.Number);
+        IEnumerable<string> parts = group.SelectMany(step => step.Part is { } part ? [part] : step.Parts);
+        page.Open(
+            "li",
+            ("class", "cs-step"),
+            ("id", "step-" + number),
+            ("data-circuits", circuits.Of(parts)),
+            ("data-person", first.Technician is { } technician ? SheetCircuits.Number(technician) : "")).Line();
+        foreach (int caution in groups.CautionsBefore(first))
+            page.Open("p", ("class", "cs-careful")).Leaf("b", $"{PlanSentences.CautionMark(caution)} Careful:").Text(" " + plan.Cautions[caution].Text).Close().Line();
+        string told = StepGroups.NumbersOf(group) + (first.Critical ? "*" : "");
+        if (group.Count == 1)
+        {
+            page.Open("div", ("class", "cs-line"));
+            Box(first);
+            page.Open("label", ("for", "tick-" + number)).Leaf("b", told).Text(" " + groups.TextOf(group)).Close().Close().Line();
+        }
+        else
+        {
+            page.Open("div", ("role", "group"), ("aria-labelledby", "does-" + number)).Open("p", ("id", "does-" + number)).Leaf("b", told).Text(" " + groups.TextOf(group)).Close().Line();
+            page.Open("p", ("class", "cs-boxes"));
+            foreach (PlanStep step in group)
+            {
+                page.Open("label");
+                Box(step);
+                page.Text(" " + SheetCircuits.Number(step.Number)).Close().Text(" ");
+            }
+
+            page.Close().Close().Line();
+        }
+
+        Facts(group);
+        page.Close().Line();
+    }
+
+    private void Box(PlanStep step) => page.Empty(
+        "input",
+        ("type", "checkbox"),
+        ("class", "cs-tick cs-done"),
+        ("id", "tick-" + SheetCircuits.Number(step.Number)),
+        ("data-after", string.Join(' ', step.After.Select(SheetCircuits.Number))));
+
+    private void Facts(List<PlanStep> group)
+    {
+        string[] times = [.. groups.TimesOf(group)];
+        int[] cautions = [.. groups.CautionsStill(group[0])];
+        if (times.Length + cautions.Length == 0)
+            return;
+        page.Open("p", ("class", "cs-facts")).Text(string.Join(", ", times));
+        if (cautions.Length > 0)
+            page.Text(times.Length > 0 ? "; careful:" : "Careful:");
+        foreach (int caution in cautions)
+            page.Text(" ").Leaf("a", PlanSentences.CautionMark(caution), ("href", $"#caution-{SheetCircuits.Number(caution + 1)}"));
+        page.Close().Line();
+    }
+}

@@ -1,0 +1,74 @@
+using System.Globalization;
+using Contam.Plans;
+
+namespace Contam.Reports.Text;
+
+/// <summary>What was reached, how, and what is done with it, in words; the same in text and on the sheet.</summary>
+internal sealed class ReachedWords(PlanDocument plan, Names names, TextLook look)
+{
+    /// <summary>What stands over the closed ways.</summary>
+    public const string LookToo = "Look at these too: if one has failed as well, more is reached";
+
+    /// <summary>The grades, the worst first, each with what it means.</summary>
+    public static (Grade Grade, string Heading)[] Grades =>
+    [
+        (Grade.Exposed, "Exposed: it can get here at full size"),
+        (Grade.Guarded, "Guarded: only past a barrier that should have held it"),
+        (Grade.Cleared, "Cleared: it could have got here, but what was found clean cuts every way"),
+    ];
+
+    /// <summary>The worst grade of a part.</summary>
+    public static Grade WorstOf(PlanPart part) => part.Exposure.Min(one => one.Grade);
+
+    /// <summary>What is done with it.</summary>
+    public static string Treatment(PlanPart part) => part.Treatment.IsEmpty ? "left alone" : string.Join(", ", part.Treatment.Select(one => one.ToString().ToLowerInvariant()));
+
+    /// <summary>Why that is done, and the line of the rule; empty where no rule gives a reason.</summary>
+    public static string Reason(PlanPart part)
+    {
+        if (part.Rule is not { Because.Length: > 0 } rule)
+            return "";
+        string where = rule.Line > 0 ? string.Create(CultureInfo.InvariantCulture, $" [{rule.File}:{rule.Line}]") : "";
+        return rule.Because + where;
+    }
+
+    /// <summary>The last hop of each debris, and what size arrives where it is not any.</summary>
+    public string HowReached(PlanPart part) => string.Join("; ", part.Exposure.Select(exposure => HowReached(part, exposure)));
+
+    /// <summary>The last hop of one debris.</summary>
+    public string HowReached(PlanPart part, PlanExposure exposure)
+    {
+        string debris = plan.Debris.Length > 1 ? exposure.Debris + " " : "";
+        string way = exposure.Via is { } via ? $"through {names.InSentence(via)}"
+            : plan.Failed.Contains(part.Id) ? plan.FromFindings is null ? "the failed part" : "a suspect"
+            : "found here";
+        string size = Size(exposure);
+        return debris + way + (size.Length > 0 ? $" ({size})" : "");
+    }
+
+    /// <summary>What size arrives; empty where it is any.</summary>
+    public string Size(PlanExposure exposure) => exposure.ReachUm switch
+    {
+        null => "",
+        0 => exposure.Grade == Grade.Cleared ? "" : "nothing, if all holds",
+        { } um => $"up to {UnitText.Size(um, look)}",
+    };
+
+    /// <summary>Which parts to look at too, and what is reached if they have failed. Many parts open the same ways; they are told together.</summary>
+    public IEnumerable<(string Looks, string Then)> Conditional() =>
+    [
+        .. plan.Conditional.Where(one => one.AlsoFailed.IsEmpty).GroupBy(one => string.Join(' ', one.Parts), StringComparer.Ordinal)
+            .Select(same => (names.FoldedAtStart(same.Select(one => one.IfFailed)), "then also: " + names.Folded(same.First().Parts))),
+        .. plan.Conditional.Where(one => !one.AlsoFailed.IsEmpty)
+            .Select(one => (names.FoldedAtStart([one.IfFailed]) + " and " + names.Folded(one.AlsoFailed), "all together, then also: " + names.Folded(one.Parts))),
+    ];
+
+    /// <summary>What was seen at a part.</summary>
+    public static string Seen(PlanFinding finding)
+    {
+        string saw = finding.Found ? $"{finding.Debris} found" : $"clean of {finding.Debris}";
+        string who = string.Join(", ", new[] { finding.By, finding.When }.OfType<string>());
+        string counts = finding.Found || finding.Accepted ? "" : $"; clears nothing, because {finding.NotAcceptedBecause}";
+        return saw + (who.Length > 0 ? $" ({who})" : "") + counts;
+    }
+}

@@ -66,6 +66,22 @@ public sealed class Names_as_people_write_them
         Assert.DoesNotContain("**pump**", page, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Give_no_orders_in_a_page(string name)
+    {
+        foreach (string command in new[] { "plan {0} --failed pump --debris metal --format html", "draw {0} --failed pump --debris metal --format html", "draw {0} --format svg", "drill {0} --failed pump --debris metal --answers --format html" })
+        {
+            string page = Ask(name, command).Out;
+
+            Assert.DoesNotContain("<script>alert", page, StringComparison.Ordinal);
+            // A name that holds quotes or brackets stands there in full, each as the page's own word for it.
+            string plain = System.Net.WebUtility.HtmlDecode(page);
+            Assert.Contains(name.Split(' ')[0], plain, StringComparison.Ordinal);
+            Assert.DoesNotContain(name.Any(letter => letter is '<' or '"') ? $">{name}" : "\u001b", page, StringComparison.Ordinal);
+        }
+    }
+
     private static CommandSession Ask(string name, string command)
     {
         string family = $$$"""

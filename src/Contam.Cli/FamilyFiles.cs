@@ -46,7 +46,8 @@ internal static class FamilyFiles
         }
     }
 
-    private static bool IsFamily(string file)
+    /// <summary>Whether this file looks like a family, or cannot be looked into.</summary>
+    internal static bool IsFamily(string file)
     {
         try
         {

@@ -54,7 +54,7 @@ internal static class Outcomes
         for (SymbolResult? at = command; at is not null; at = at.Parent)
         {
             if (at is CommandResult one)
-                names.Add(one.Command is RootCommand ? "contam" : one.Command.Name);
+                names.Add(one.Command is RootCommand ? ContamCommand.Name : one.Command.Name);
         }
 
         names.Reverse();

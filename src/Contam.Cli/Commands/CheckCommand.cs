@@ -27,6 +27,7 @@ internal sealed class CheckCommand(Shell shell, Loading loading) : ICommandSourc
               contam check systems/families/harbour-diesel-i4.yaml my-shop.yaml
               contam check --explain dead-end
             """);
+        explain.CompletionSources.Add(_ => ProblemCodes.All.Select(code => code.Code));
         command.Arguments.Add(files);
         foreach (Option option in new Option[] { standard, format, strict, explain })
             command.Options.Add(option);

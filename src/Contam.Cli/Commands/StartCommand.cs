@@ -29,6 +29,8 @@ internal sealed class StartCommand(Shell shell, Loading loading) : ICommandSourc
               contam start my-gearcase --like outboard-gearcase
               contam start my-launch --with low-pressure-fuel,common-rail-fuel
             """);
+        like.CompletionSources.Add(_ => ShippedFiles.Families);
+        with.CompletionSources.Add(_ => ShippedFiles.Modules);
         command.Arguments.Add(folder);
         command.Options.Add(like);
         command.Options.Add(with);

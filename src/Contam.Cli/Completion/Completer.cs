@@ -51,7 +51,7 @@ internal sealed class Completer(RootCommand root)
 
     /// <summary>The option that the last of the words before names, where its value comes next.</summary>
     private static Option? Waiting(ParseResult before, string[] earlier) =>
-        earlier.Length > 0 && Named(before.CommandResult.Command, earlier[^1]) is { } option && TakesValue(option) && before.Tokens.LastOrDefault()?.Type == TokenType.Option ? option : null;
+        earlier.Length > 0 && Named(before.CommandResult.Command, earlier[^1]) is { } option && TakesValue(option) && before.Tokens is [.., { Type: TokenType.Option }] ? option : null;
 
     private static Option? Named(Command command, string name)
     {

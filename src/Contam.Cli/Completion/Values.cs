@@ -74,7 +74,7 @@ internal sealed class Values(ParseResult before, string typed)
 
     private ShopStandard? Standard()
     {
-        string? named = before.CommandResult.Command.Options.FirstOrDefault(option => option.Name == "--standard") is { } option ? before.GetResult(option)?.Tokens.FirstOrDefault()?.Value : null;
+        string? named = before.CommandResult.Command.Options.FirstOrDefault(option => option.Name == "--standard") is { } option && before.GetResult(option)?.Tokens is [var token, ..] ? token.Value : null;
         return Quiet().Standard(named is null ? null : AtHome(named));
     }
 

@@ -3,7 +3,7 @@ using System.CommandLine.Parsing;
 
 namespace Contam.Cli.Completion;
 
-/// <summary>What could stand at the cursor: commands and options by the parser's own account, values by what the help calls them.</summary>
+/// <summary>What could stand at the cursor: commands and options as the parser knows them, values by what the help calls them.</summary>
 internal sealed class Completer(RootCommand root)
 {
     // A word that begins with @ is a word here, not the name of a file to read.
@@ -22,48 +22,44 @@ internal sealed class Completer(RootCommand root)
         if (!hasOnlyValues && typed.StartsWith("--", StringComparison.Ordinal) && typed.IndexOf('=', StringComparison.Ordinal) is > 0 and var at)
             return Named(command, typed[..at]) is { } named && TakesValue(named) ? [.. new Values(before, typed[(at + 1)..]).Of(named).Select(one => one with { Word = typed[..(at + 1)] + one.Word })] : [];
         if (!hasOnlyValues && typed.StartsWith('-'))
-            return NamesIn(earlier, typed);
+            return NamesFor(before, typed);
 
         Argument? due = command.Arguments.FirstOrDefault(argument => !argument.Hidden && (before.GetResult(argument)?.Tokens.Count ?? 0) < argument.Arity.MaximumNumberOfValues);
         IReadOnlyList<Candidate> values = [.. Commands(command, typed), .. due is null ? [] : new Values(before, typed).Of(due)];
-        return values.Count > 0 || typed.Length > 0 || hasOnlyValues ? values : NamesIn(earlier, "--");
+        return values.Count > 0 || typed.Length > 0 || hasOnlyValues ? values : NamesFor(before, "--");
     }
 
     private static IEnumerable<Candidate> Commands(Command command, string typed) => command.Subcommands
         .Where(one => !one.Hidden && one.Name.StartsWith(typed, StringComparison.Ordinal))
         .Select(one => new Candidate(one.Name, FirstLine(one.Description)));
 
-    /// <summary>The options that can still be given, as the parser counts them.</summary>
-    private List<Candidate> NamesIn(string[] earlier, string typed)
-    {
-        // The parser answers for the end of a line; words are quoted as it reads them.
-        string line = string.Concat(earlier.Select(word => "\"" + word.Replace("\"", "", StringComparison.Ordinal) + "\" "));
-        ParseResult call = root.Parse(line, WordsAlone);
-        return
-        [
-            .. call.GetCompletions(line.Length)
-                .Where(item => item.Label.StartsWith('-') && item.Label.StartsWith(typed, StringComparison.Ordinal))
-                .Select(item => new Candidate(item.Label, FirstLine(item.Detail)))
-                .DistinctBy(candidate => candidate.Word)
-                .OrderBy(candidate => candidate.Word, StringComparer.Ordinal),
-        ];
-    }
+    /// <summary>
+    /// The options that can still be given, in ordinal order. The parser's own account is not asked: after an option that may take a second value it offers nothing but values for that one.
+    /// </summary>
+    private static List<Candidate> NamesFor(ParseResult before, string typed) =>
+    [
+        .. OptionsOf(before.CommandResult.Command)
+            .Where(option => option.Arity.MaximumNumberOfValues > 1 || before.GetResult(option) is null or { Implicit: true })
+            .SelectMany(option => option.Aliases.Append(option.Name).Where(name => name.StartsWith('-') && name.StartsWith(typed, StringComparison.Ordinal)).Select(name => new Candidate(name, FirstLine(option.Description))))
+            .OrderBy(candidate => candidate.Word, StringComparer.Ordinal),
+    ];
 
     /// <summary>The option that the last of the words before names, where its value comes next.</summary>
     private static Option? Waiting(ParseResult before, string[] earlier) =>
         earlier.Length > 0 && Named(before.CommandResult.Command, earlier[^1]) is { } option && TakesValue(option) && before.Tokens is [.., { Type: TokenType.Option }] ? option : null;
 
-    private static Option? Named(Command command, string name)
+    private static Option? Named(Command command, string name) => OptionsOf(command).FirstOrDefault(option => option.Name == name || option.Aliases.Contains(name));
+
+    /// <summary>The options that the help of a command shows: its own, and those of every command.</summary>
+    private static IEnumerable<Option> OptionsOf(Command command)
     {
         bool isHere = true;
         for (Command? at = command; at is not null; at = at.Parents.OfType<Command>().FirstOrDefault())
         {
-            if (at.Options.FirstOrDefault(option => (isHere || option.Recursive) && !option.Hidden && (option.Name == name || option.Aliases.Contains(name))) is { } found)
-                return found;
+            foreach (Option option in at.Options.Where(option => !option.Hidden && (isHere || option.Recursive)))
+                yield return option;
             isHere = false;
         }
-
-        return null;
     }
 
     private static bool TakesValue(Option option) => option.Arity.MaximumNumberOfValues > 0 && option.ValueType != typeof(bool);

@@ -77,19 +77,27 @@ internal static class ManPage
     private static void WriteDescription(RoffWriter page, string? text)
     {
         var example = new List<string>();
+        var sentences = new List<string>();
         foreach (string line in (text ?? "").Split('\n').Append(""))
         {
-            if (line.StartsWith("  ", StringComparison.Ordinal))
+            bool isExample = line.StartsWith("  ", StringComparison.Ordinal);
+            // A line that begins with a small letter goes on with the sentence before.
+            if (sentences.Count > 0 && (isExample || line.Length == 0 || !char.IsAsciiLetterLower(line[0])))
             {
-                example.Add(line[2..]);
-                continue;
+                page.Paragraph(string.Join(' ', sentences));
+                sentences.Clear();
             }
 
-            if (example.Count > 0)
+            if (example.Count > 0 && !isExample)
+            {
                 page.Example(example);
-            example.Clear();
-            if (line.Length > 0)
-                page.Paragraph(line);
+                example.Clear();
+            }
+
+            if (isExample)
+                example.Add(line[2..]);
+            else if (line.Length > 0)
+                sentences.Add(line);
         }
     }
 }

@@ -15,6 +15,20 @@ public sealed class A_completion
     [InlineData($"contam plan {Diesel} --failed pump-no-such", "")]
     [InlineData($"contam plan {Diesel} --format m", "markdown")]
     [InlineData("ls | contam che", "check")]
+    [InlineData($"contam plan {Diesel} --failed rail,rail-p", "rail,rail-pressure-valve")]
+    [InlineData($"contam plan {Diesel} --failed rail-pressure-valve,rail-p", "")]
+    [InlineData($"contam plan {Diesel} --failed=rail-", "rail-pressure-valve")]
+    [InlineData($"contam plan {Diesel} --failed rail --deb", "--debris")]
+    [InlineData($"contam plan {Diesel} --stack --sta", "--standard")]
+    [InlineData($"contam plan {Diesel} --found lift-p", "lift-pump=")]
+    [InlineData($"contam plan {Diesel} --found lift-pump=m", "metal")]
+    [InlineData($"contam plan '{Diesel}' --failed lift", "lift-pump")]
+    [InlineData("contam plan 'systems/families/harbour-d", Diesel)]
+    [InlineData("contam verify systems/families/harbour-d", "")]
+    [InlineData("contam plan systems/modules/common", "")]
+    [InlineData("contam start x --like harbour-d", "harbour-diesel-i4")]
+    [InlineData("contam check --explain dead-", "dead-end")]
+    [InlineData("contam job tick 1 --anyw", "--anyway")]
     public void In_bash_offers_what_fits(string line, string expected) =>
         Assert.Equal(expected.Split(' ', StringSplitOptions.RemoveEmptyEntries), Asked("completion", "bash", "--", line).Select(one => one.Split('\t')[0]));
 

@@ -18,10 +18,7 @@ public class ReachRatios
     public void Make()
     {
         family = Systems.Loops(Parts);
-        library = new AdjacencyGraph<int, SEdge<int>>(allowParallelEdges: true, Parts, 3);
-        library.AddVertexRange(Enumerable.Range(0, Parts));
-        foreach (Joint joint in family.Joints)
-            library.AddEdge(new SEdge<int>(family.JointFrom[joint.Id], family.JointTo[joint.Id]));
+        library = Systems.OfTheLibrary(family);
     }
 
     /// <summary>One search of the graph library for each failure.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using BenchmarkDotNet.Attributes;
 using Contam.Families;
 using Contam.Spread;
@@ -16,19 +15,13 @@ public class SearchRatios
     /// <summary>How many parts; three joints to each.</summary>
     public static int Parts { get; set; } = 1_000_000;
 
-    /// <summary>Makes the graphs, and a file of the same joints for other programs.</summary>
+    /// <summary>Makes the graphs.</summary>
     [GlobalSetup]
     public void Make()
     {
         Family family = Systems.Chains(Parts);
         graph = SpreadGraph.Of(new SpreadQuestion(family, [family.Parts[0].Id], Debris.Metal));
-        library = new AdjacencyGraph<int, SEdge<int>>(allowParallelEdges: true, Parts, 3);
-        library.AddVertexRange(Enumerable.Range(0, Parts));
-        for (int vertex = 0; vertex < Parts; vertex++)
-        {
-            for (int place = graph.Open.First[vertex]; place < graph.Open.First[vertex + 1]; place++)
-                library.AddEdge(new SEdge<int>(vertex, graph.Open.Target[place]));
-        }
+        library = Systems.OfTheLibrary(family);
     }
 
     /// <summary>What no search can do without: every vertex marked, every joint looked at.</summary>
@@ -76,16 +69,5 @@ public class SearchRatios
         var search = new BreadthFirstSearchAlgorithm<int, SEdge<int>>(library);
         search.Compute(0);
         return search.VerticesColors.Count;
-    }
-
-    /// <summary>Writes the joints, two numbers a line, for a program in another language.</summary>
-    public void WriteJoints(string file)
-    {
-        using var writer = new StreamWriter(file);
-        for (int vertex = 0; vertex < Parts; vertex++)
-        {
-            for (int place = graph.Open.First[vertex]; place < graph.Open.First[vertex + 1]; place++)
-                writer.Write(string.Create(CultureInfo.InvariantCulture, $"{vertex} {graph.Open.Target[place]}\n"));
-        }
     }
 }

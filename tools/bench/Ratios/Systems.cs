@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Contam.Families;
+using QuikGraph;
 
 namespace Contam.Bench.Ratios;
 
@@ -54,6 +55,16 @@ internal static class Systems
         for (int first = 0; first < parts; first += 10)
             text.Append(CultureInfo.InvariantCulture, $"      - [{string.Join(", ", Enumerable.Range(first, Math.Min(11, parts - first)).Select(part => $"part-{part}"))}]\n");
         return text.ToString();
+    }
+
+    /// <summary>The same joints as a graph of the graph library's own.</summary>
+    public static AdjacencyGraph<int, SEdge<int>> OfTheLibrary(Family family)
+    {
+        var graph = new AdjacencyGraph<int, SEdge<int>>(allowParallelEdges: true, family.Parts.Length, 3);
+        graph.AddVertexRange(Enumerable.Range(0, family.Parts.Length));
+        for (int joint = 0; joint < family.Joints.Length; joint++)
+            graph.AddEdge(new SEdge<int>(family.JointFrom[joint], family.JointTo[joint]));
+        return graph;
     }
 
     private static Family Joined(int count, Action<Action<int, int>> joining)

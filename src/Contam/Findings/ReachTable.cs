@@ -37,32 +37,32 @@ internal sealed class ReachTable
         double[] vertexSize = [.. family.Parts.Select(part => SpreadGraph.LetsOn(part, debris).Micrometres)];
         double[] jointSize = [.. family.Joints.Select(joint => SpreadGraph.LetsOn(joint, debris).Micrometres)];
         var levels = new Levels(vertexSize, jointSize, sheds);
-        var search = new Search(levels, levels.Of(vertexSize), levels.Of(jointSize));
+        int[] vertexLevel = levels.Of(vertexSize), jointLevel = levels.Of(jointSize);
         var table = new ReachTable(sources.Length, places.Length, sheds);
 
         var opens = family.Joints.Select(joint => joint.OnlyIfFailed).OfType<PartId>().Where(part => !failed.Contains(part)).ToHashSet();
         int[] plain = [.. Enumerable.Range(0, sources.Length).Where(source => !opens.Contains(family.Parts[sources[source]].Id))];
         if (plain.Length > places.Length)
         {
-            PackedGraph back = Packed(family, failed).Reversed();
+            var search = new Search(Packed(family, failed).Reversed(), levels, vertexLevel, jointLevel);
             for (int place = 0; place < places.Length; place++)
             {
-                WidestPaths widest = search.From(back, places[place], double.PositiveInfinity);
+                WidestPaths widest = search.From(places[place], double.PositiveInfinity);
                 foreach (int source in plain)
                     table.Put(source, place, widest, sources[source]);
             }
         }
         else if (plain.Length > 0)
         {
-            PackedGraph on = Packed(family, failed);
+            var search = new Search(Packed(family, failed), levels, vertexLevel, jointLevel);
             foreach (int source in plain)
-                table.PutAll(source, search.From(on, sources[source], sheds[source]), places);
+                table.PutAll(source, search.From(sources[source], sheds[source]), places);
         }
 
         foreach (int source in Enumerable.Range(0, sources.Length).Except(plain))
         {
             var withIt = new HashSet<PartId>(failed) { family.Parts[sources[source]].Id };
-            table.PutAll(source, search.From(Packed(family, withIt), sources[source], sheds[source]), places);
+            table.PutAll(source, new Search(Packed(family, withIt), levels, vertexLevel, jointLevel).From(sources[source], sheds[source]), places);
         }
 
         return table;
@@ -86,18 +86,15 @@ internal sealed class ReachTable
     private static PackedGraph Packed(Family family, IReadOnlySet<PartId> failed) => SpreadGraph.Pack(family, joint => SpreadGraph.IsOpen(family, joint, failed));
 
     /// <summary>Widest paths from one vertex, which holds nothing: it is an end of every path that counts, whichever way the joints are followed.</summary>
-    private sealed class Search(Levels levels, int[] vertexLevel, int[] jointLevel)
+    private sealed class Search(PackedGraph graph, Levels levels, int[] vertexLevel, int[] jointLevel)
     {
-        private PackedGraph? packed;
-        private int[] placeLevel = [];
+        private readonly Capacities capacities = Capacities.Of(graph, levels, vertexLevel, jointLevel, []);
 
-        public WidestPaths From(PackedGraph graph, int start, double size)
+        public WidestPaths From(int start, double size)
         {
-            if (packed != graph)
-                (packed, placeLevel) = (graph, graph.ByPlace(jointLevel));
             int own = vertexLevel[start];
             vertexLevel[start] = 0;
-            WidestPaths widest = WidestPaths.Settle(graph, new Capacities(levels, vertexLevel, placeLevel, [(start, levels.Of(size))]));
+            WidestPaths widest = WidestPaths.Settle(graph, capacities with { Sources = [(start, levels.Of(size))] });
             vertexLevel[start] = own;
             return widest;
         }

@@ -41,10 +41,11 @@ internal sealed class SpreadGraph
             vertexSize[vertex] = double.PositiveInfinity;
         // Nothing passes a part that was found clean: that is a level of its own, narrower than every other.
         var levels = new Levels(vertexSize, jointSize, sources.Select(source => source.Size), [0]);
-        return new SpreadGraph(family, open, new Capacities(
+        return new SpreadGraph(family, open, Capacities.Of(
+            open,
             levels,
             levels.Of(vertexSize),
-            open.ByPlace(levels.Of(jointSize)),
+            levels.Of(jointSize),
             [.. sources.Select(source => (source.Vertex, levels.Of(source.Size)))]));
     }
 
@@ -81,15 +82,7 @@ internal sealed class SpreadGraph
         debris is { HasSize: true, IsHard: true } && joint.Passage is { } passage ? passage : ParticleSize.Unlimited;
 
     /// <summary>The capacities, with nothing let on by the parts of <paramref name="acceptedClean"/>, none of which is a source.</summary>
-    public Capacities CapacitiesWith(IReadOnlySet<int> acceptedClean)
-    {
-        if (acceptedClean.Count == 0)
-            return untouched;
-        int[] vertexLevel = [.. untouched.VertexLevel];
-        foreach (int vertex in acceptedClean)
-            vertexLevel[vertex] = untouched.Levels.Of(0);
-        return untouched with { VertexLevel = vertexLevel };
-    }
+    public Capacities CapacitiesWith(IReadOnlySet<int> acceptedClean) => acceptedClean.Count == 0 ? untouched : untouched.Stopping(acceptedClean);
 
     private static List<(int Vertex, double Size)> SourcesOf(SpreadQuestion question, HashSet<PartId> failed)
     {

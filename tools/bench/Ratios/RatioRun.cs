@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Engines;
@@ -21,7 +22,7 @@ internal static class RatioRun
     {
         List<Ratio> ratios = [.. Full(), .. Short()];
         using (FileStream file = File.Create(Kept))
-        using (var writer = new Utf8JsonWriter(file, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
+        using (var writer = new Utf8JsonWriter(file, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
         {
             writer.WriteStartObject();
             writer.WriteNumber("cores", Environment.ProcessorCount);
@@ -73,6 +74,14 @@ internal static class RatioRun
         Dictionary<string, double> search = Medians<SearchRatios>();
         yield return new("spread against a bare search" + suffix, search[nameof(SearchRatios.BareSearch)] / search[nameof(SearchRatios.Spread)]);
         yield return new("spread against the graph library's search" + suffix, search[nameof(SearchRatios.LibrarySearch)] / search[nameof(SearchRatios.Spread)]);
+        // What takes a program of its own is left out of the short ones.
+        if (suffix.Length == 0 && CSearch.From(Systems.Chains(SearchRatios.Parts)) is { } c)
+        {
+            if (c.Reached != SearchRatios.Parts)
+                throw new InvalidOperationException($"the C graph library reaches {c.Reached} of {SearchRatios.Parts} parts");
+            yield return new("spread against the C graph library's reachability", c.Time / search[nameof(SearchRatios.Spread)]);
+        }
+
         Dictionary<string, double> reach = Medians<ReachRatios>();
         yield return new("reach of every failure against a search for each" + suffix, reach[nameof(ReachRatios.SearchForEach)] / reach[nameof(ReachRatios.AllAtOnce)]);
         Dictionary<string, double> reading = Medians<ReadingRatios>();

@@ -9,8 +9,8 @@ namespace Contam.Bench.Ratios;
 internal static class Systems
 {
     /// <summary>
-    /// Chains of parts with short joints forward and a fifth of the third ones leading anywhere, the last part back to the first; every twentieth part lets
-    /// on a size of its own. Three joints a part.
+    /// Chains of parts with short joints forward and a fifth of the third ones leading anywhere, the last part back to the first; every twentieth part and
+    /// every fiftieth joint lets on a size of its own. Three joints a part.
     /// </summary>
     public static Family Chains(int count)
     {
@@ -75,7 +75,10 @@ internal static class Systems
             Passage = i % 20 == 7 ? ParticleSize.FromMicrometres(1 + (i % 997)) : null,
         })];
         var joints = new List<Joint>();
-        joining((from, to) => joints.Add(new Joint(joints.Count, parts[from].Id, parts[to].Id, "oil", kind.Place)));
+        joining((from, to) => joints.Add(new Joint(joints.Count, parts[from].Id, parts[to].Id, "oil", kind.Place)
+        {
+            Passage = joints.Count % 50 == 11 ? ParticleSize.FromMicrometres(1 + (joints.Count % 991)) : null,
+        }));
         return new Family("bench", [.. parts], [new Circuit("oil", kind.Place)], [.. joints]);
     }
 }

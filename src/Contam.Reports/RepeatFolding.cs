@@ -34,7 +34,7 @@ internal static class RepeatFolding
 
     /// <summary>
     /// As <see cref="Fold"/>, but entries that are worked in turns at one repeated part (off 1, away 1, off 2, away 2) are brought together first
-    /// (off 1–2, away 1–2), unless one waits for another that would then stand behind it.
+    /// (off 1–2, away 1–2), unless one waits for another that would then stand behind it. What is not folded keeps its place.
     /// </summary>
     /// <param name="entries">The entries.</param>
     /// <param name="repeatOf">What is repeated; empty for an entry that is never folded.</param>
@@ -43,7 +43,7 @@ internal static class RepeatFolding
     /// <param name="waitsFor">Whether the first entry waits for the second.</param>
     public static List<List<T>> FoldTurns<T>(IEnumerable<T> entries, Func<T, string> repeatOf, Func<T, int> numberOf, Func<T, string> keyOf, Func<T, T, bool> waitsFor)
     {
-        var inOrder = new List<T>();
+        var groups = new List<List<T>>();
         var turn = new List<T>();
         foreach (T entry in entries)
         {
@@ -53,15 +53,17 @@ internal static class RepeatFolding
         }
 
         CloseTurn();
-        return Fold(inOrder, numberOf, keyOf);
+        return groups;
 
         void CloseTurn()
         {
-            T[] together = [.. turn.GroupBy(keyOf, StringComparer.Ordinal).SelectMany(group => group)];
+            var places = turn.Select((entry, place) => (entry, place)).ToLookup(one => keyOf(one.entry), one => one.place, StringComparer.Ordinal);
+            List<int>[] together = [.. places.SelectMany(alike => Fold(alike, place => numberOf(turn[place]), _ => alike.Key)).OrderBy(group => group[0])];
+            T[] inOrder = [.. together.SelectMany(group => group).Select(place => turn[place])];
             bool keepsOrder = true;
-            for (int later = 0; later < together.Length && keepsOrder; later++)
-                keepsOrder = !together[(later + 1)..].Any(behind => waitsFor(together[later], behind));
-            inOrder.AddRange(keepsOrder ? together : [.. turn]);
+            for (int later = 0; later < inOrder.Length && keepsOrder; later++)
+                keepsOrder = !inOrder[(later + 1)..].Any(behind => waitsFor(inOrder[later], behind));
+            groups.AddRange(keepsOrder ? together.Select(group => group.ConvertAll(place => turn[place])) : Fold(turn, numberOf, keyOf));
             turn.Clear();
         }
     }

@@ -9,10 +9,18 @@ using Contam.Treatment;
 using Contam.Treatment.Reading;
 using Contam.Why;
 
-// Usage, from the root of the repository: dotnet run -c Release --project tools/bench [-- plan|stop-line|suspects|jobs|spread|growth|why|audit|draw …]
+// Usage, from the root of the repository: dotnet run -c Release --project tools/bench [-- ratios|guard|plan|stop-line|suspects|jobs|spread|growth|why|audit|draw …]
 // CONTAM_ENTRIES=5 makes jobs of so many entries instead of 200, for a quick look.
 // Medians of several runs in one process; quote the ratios, for a machine's speed drifts.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+if (args is ["ratios"])
+{
+    Contam.Bench.Ratios.RatioRun.Record();
+    return 0;
+}
+
+if (args is ["guard"])
+    return Contam.Bench.Ratios.RatioRun.Guard() ? 0 : 1;
 bool Wants(string what) => args.Length == 0 || args.Contains(what);
 if (Wants("plan"))
     WholePlan("systems/families/estuary-v6-outboard.yaml", "compressor");
@@ -33,6 +41,7 @@ if (Wants("growth"))
     Growth([1_000, 10_000, 100_000]);
 foreach (int parts in Wants("why") ? new[] { 1_000, 10_000, 100_000 } : [])
     Why(parts);
+return 0;
 
 static void WholePlan(string file, string failed)
 {
@@ -49,7 +58,7 @@ static void WholePlan(string file, string failed)
 
 static double SpreadOf(int parts, double perPartBefore)
 {
-    Family family = Chains(parts);
+    Family family = Contam.Bench.Ratios.Systems.Chains(parts);
     var question = new SpreadQuestion(family, [family.Parts[0].Id], Debris.Metal);
     DebrisSpread? spread = null;
     double took = Median(parts > 100_000 ? 3 : 7, () => spread = Spreading.Of(question));
@@ -81,7 +90,7 @@ static double Exponent(double[] sizes, double[] times)
 // A whole plan and its proof.
 static (double Plan, double Verify) GrowingPlan(int parts)
 {
-    Family family = Chains(parts);
+    Family family = Contam.Bench.Ratios.Systems.Chains(parts);
     PartId failed = family.Parts[0].Id;
     int runs = parts >= 100_000 ? 3 : 7;
     PlanDocument? plan = null;
@@ -95,7 +104,7 @@ static (double Plan, double Verify) GrowingPlan(int parts)
 // One question why, against the spread and the one maximum flow that an answer cannot do without.
 static void Why(int parts)
 {
-    Family family = Chains(parts);
+    Family family = Contam.Bench.Ratios.Systems.Chains(parts);
     PartId far = family.Parts[^1].Id;
     var question = new SpreadQuestion(family, [family.Parts[0].Id], Debris.Metal);
     double spread = Median(7, () => Spreading.Of(question));
@@ -103,27 +112,6 @@ static void Why(int parts)
     double dominators = Median(7, () => Dominators.Immediate(SpreadGraph.Of(question).Open, [0]));
     double why = Median(7, () => Explaining.Of(question, far, BuiltInStandards.HouseOverKinds));
     Console.WriteLine($"why, {parts:N0} parts: {why:0.0} ms; spread {spread:0.0} ms, maximum flow {flow:0.0} ms, why / (spread + flow) {why / (spread + flow):0.00} (dominators {dominators:0.0} ms)");
-}
-
-// Chains of a thousand, short forward joints and a fifth that lead anywhere; every twentieth part lets on a size of its own.
-static Family Chains(int count)
-{
-    var random = new Random(1);
-    var kind = new Kind("part", new SourceSpan("bench", 1, 1));
-    Part[] parts = [.. Enumerable.Range(0, count).Select(i => new Part(new PartId($"p{i}"), kind, kind.Place)
-    {
-        Passage = i % 20 == 7 ? ParticleSize.FromMicrometres(1 + (i % 997)) : null,
-    })];
-    var joints = new List<Joint>(3 * count);
-    void Join(int from, int to) => joints.Add(new Joint(joints.Count, parts[from].Id, parts[to].Id, "oil", kind.Place));
-    for (int i = 0; i < count; i++)
-    {
-        Join(i, (i + 1) % count);
-        Join(i, Math.Min(count - 1, i + 1 + random.Next(20)));
-        Join(i, random.Next(5) == 0 ? random.Next(count) : Math.Min(count - 1, i + 1 + random.Next(20)));
-    }
-
-    return new Family("bench", [.. parts], [new Circuit("oil", kind.Place)], [.. joints]);
 }
 
 static double Median(int runs, Action work)

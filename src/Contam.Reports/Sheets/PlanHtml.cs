@@ -94,6 +94,7 @@ public static class PlanHtml
             Choice(page, "by-person", "everybody", Enumerable.Range(1, plan.Hours.Technicians).Select(one => (SheetCircuits.Number(one), $"technician {SheetCircuits.Number(one)}")));
         }
 
+        page.Text(" ").Leaf("button", "Unfold every way", ("type", "button"), ("id", "unfold"), ("aria-pressed", "false"));
         page.Text(" ").Leaf("button", "Untick all", ("type", "button"), ("id", "untick")).Close().Line();
         page.Leaf("p", "", ("id", "filtered"), ("role", "status")).Line().Close().Line();
     }
@@ -115,7 +116,7 @@ public static class PlanHtml
         for (int i = 0; i < plan.Cautions.Length; i++)
         {
             page.Open("li", ("id", $"caution-{SheetCircuits.Number(i + 1)}")).Leaf("b", PlanSentences.CautionMark(i));
-            page.Text(" ").Text(PlanSentences.Caution(plan.Cautions[i])).Close().Line();
+            page.Text(" ").Leaf("span", PlanSentences.Caution(plan.Cautions[i])).Close().Line();
         }
 
         page.Close().Line().Close().Line();
@@ -130,7 +131,7 @@ public static class PlanHtml
         page.Open("p", ("class", "cs-lights"), ("hidden", "hidden")).Leaf("span", "", ("id", "lit"), ("role", "status")).Text(" ");
         page.Leaf("button", "Put the light out", ("type", "button"), ("id", "unlight"), ("hidden", "hidden")).Close().Line();
         page.Open("div", ("class", "cs-scroll"), ("id", "view"), ("tabindex", "0"), ("role", "region"), ("aria-label", "picture of what the debris reached")).Line();
-        var options = new PictureOptions { Only = reached, PageId = "circuits", LegendWidth = PrintPieces.Narrowest };
+        var options = new PictureOptions { Only = reached, PageId = "circuits", LegendWidth = PrintPieces.Widest };
         (double width, double height) = CircuitSvg.Write(request.Family, Planner.SpreadsOf(request), [.. plan.Failed.Select(id => new Families.PartId(id))], options, page);
         page.Close().Line();
         PrintPieces.Write(page, "circuits", width, height);
@@ -150,7 +151,7 @@ public static class PlanHtml
         {
             PlanOrderLine line = plan.Order[i];
             string id = $"tick-order-{SheetCircuits.Number(i + 1)}";
-            page.Open("tr").Open("td").Empty("input", ("type", "checkbox"), ("class", "cs-tick"), ("id", id), ("aria-label", $"got {line.Item}")).Close();
+            page.Open("tr").Open("td").Empty("input", ("type", "checkbox"), ("class", "cs-tick"), ("id", id)).Close();
             page.Leaf("td", PlanSentences.Quantity(line, look)).Open("td").Leaf("label", line.Item, ("for", id)).Close();
             page.Leaf("td", line.Why).Leaf("td", PlanSentences.Lead(line)).Close().Line();
         }

@@ -50,6 +50,13 @@ internal static class SheetScript
           read();
           tell();
 
+          // What is folded prints folded, so all of it can be unfolded at once.
+          at('unfold').addEventListener('click', function () {
+            var open = this.getAttribute('aria-pressed') !== 'true';
+            this.setAttribute('aria-pressed', String(open));
+            all('details').forEach(function (one) { one.open = open; });
+          });
+
           // Filters
           var byCircuit = at('by-circuit');
           var byPerson = at('by-person');

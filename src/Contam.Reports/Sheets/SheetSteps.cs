@@ -13,13 +13,18 @@ internal sealed class SheetSteps(MarkupWriter page, PlanDocument plan, Names nam
     {
         PlanHtml.Chapter(page, "steps", "Steps");
         page.Leaf("p", "Tick them in order. Steps marked * delay the end if they are delayed.").Line();
-        foreach (List<List<PlanStep>> phase in groups.All().GroupAdjacent(group => group[0].Phase))
+        List<List<PlanStep>>[] phases = [.. groups.All().GroupAdjacent(group => group[0].Phase)];
+        for (int i = 0; i < phases.Length; i++)
         {
+            List<List<PlanStep>> phase = phases[i];
             page.Open("div", ("class", "cs-phase")).Leaf("h3", PhaseWords.Of(phase[0][0].Phase)).Line().Open("ol", ("class", "cs-steps")).Line();
             foreach (List<PlanStep> group in phase)
                 Group(group);
-            page.Close().Line().Open("p", ("class", "cs-fields"));
-            page.Leaf("span", $"{PhaseWords.Of(phase[0][0].Phase)} done, by").Leaf("span", "on").Close().Line().Close().Line();
+            page.Close().Line();
+            // Phases take turns where work waits; one is signed for where it ends for good.
+            if (phases[(i + 1)..].All(later => later[0][0].Phase != phase[0][0].Phase))
+                page.Open("p", ("class", "cs-fields")).Leaf("span", $"{PhaseWords.Of(phase[0][0].Phase)} done, by").Leaf("span", "on").Close().Line();
+            page.Close().Line();
         }
 
         page.Close().Line();

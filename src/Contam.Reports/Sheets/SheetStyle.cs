@@ -20,6 +20,7 @@ internal static class SheetStyle
         a{color:#0b3fa8}
         :focus-visible{outline:3px solid #0b3fa8;outline-offset:2px}
         button,select{font:inherit;color:#111;background:#fff;border:2px solid #111;border-radius:4px;padding:.3rem .6rem;min-height:2.5rem;max-width:100%}
+        button[aria-pressed=true]{background:#111;color:#fff}
         .cs-small{font-size:.875rem;color:#444}
         .cs-fields{display:none}
         nav ul{list-style:none;margin:.8rem 0;padding:0;display:flex;flex-wrap:wrap;gap:.2rem 1.2rem}
@@ -28,8 +29,8 @@ internal static class SheetStyle
         .cs-tools p{display:flex;flex-wrap:wrap;gap:.4rem .6rem;align-items:center}
         .cs-tools p:empty{display:none}
         .cs-cautions{list-style:none;margin:0;padding:0}
-        .cs-cautions li{margin:.5rem 0;padding-left:2.6rem;text-indent:-2.6rem}
-        .cs-cautions b{display:inline-block;width:2.6rem;text-indent:0}
+        .cs-cautions li{margin:.5rem 0;display:flex}
+        .cs-cautions b{flex:none;width:2.6rem}
         .cs-cautions li:target{outline:3px solid #0b3fa8;outline-offset:2px}
         .cs-scroll{overflow-x:auto;border:1px solid #767676}
         .cs-scroll svg{display:block}
@@ -84,11 +85,11 @@ internal static class SheetStyle
         .cs-fields{display:flex;gap:12pt;margin:8pt 0}
         .cs-fields span{flex:1;border-bottom:1pt solid #111;padding-bottom:1pt;min-height:16pt}
         summary{list-style:none}summary::-webkit-details-marker{display:none}
-        #picture{page:picture}
+        #picture:has(.cs-across){page:picture}
         .cs-pieces{display:block}
-        figure{margin:0}figure+figure{break-before:page}
+        figure{margin:0 0 8pt}.cs-across figure+figure{break-before:page}
         figcaption{font-size:9pt;margin-bottom:3pt}
-        figure svg{display:block;width:100%;max-height:148mm}
+        figure svg{display:block;width:100%;max-height:210mm}.cs-across svg{max-height:148mm}
         }
 
         """;

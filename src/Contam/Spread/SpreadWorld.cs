@@ -33,7 +33,7 @@ internal sealed class SpreadWorld
 
     /// <summary>The grade of a place that the debris gets to.</summary>
     public Grade GradeAt(int vertex) =>
-        acceptedClean.Contains(vertex) || isOpenToDebris is not null && !isOpenToDebris[vertex] ? Grade.Cleared
+        isOpenToDebris is not null && (acceptedClean.Contains(vertex) || !isOpenToDebris[vertex]) ? Grade.Cleared
         : (isFull is null ? widest.LevelAt(vertex) == fullLevel : isFull[vertex]) ? Grade.Exposed
         : Grade.Guarded;
 

@@ -57,11 +57,11 @@ internal sealed class WidestPaths
     /// <summary>Settles every vertex. Ties go to the source given first, then to the vertex settled first, then to the joint given first.</summary>
     public static WidestPaths Settle(PackedGraph graph, Capacities capacities)
     {
-        int[] level = new int[graph.VertexCount];
+        int[] level = GC.AllocateUninitializedArray<int>(graph.VertexCount);
         Array.Fill(level, NotReached);
-        int[] via = new int[level.Length];
+        int[] via = GC.AllocateUninitializedArray<int>(level.Length);
         Array.Fill(via, -1);
-        int[] settled = new int[level.Length];
+        int[] settled = GC.AllocateUninitializedArray<int>(level.Length);
         int count = 0;
         var waiting = new LevelQueues(capacities.Levels.Count);
         foreach ((int vertex, int shedLevel) in capacities.Sources)
@@ -87,11 +87,13 @@ internal sealed class WidestPaths
             {
                 int vertex = settled[next];
                 int letsOn = Math.Max(here, vertexLevel[vertex]);
-                int end = first[vertex + 1];
-                for (int place = first[vertex]; place < end; place++)
+                int start = first[vertex];
+                ReadOnlySpan<int> beyonds = target.AsSpan(start, first[vertex + 1] - start);
+                ReadOnlySpan<int> lets = placeLevel.AsSpan(start, beyonds.Length);
+                for (int i = 0; i < beyonds.Length; i++)
                 {
-                    int arrives = Math.Max(letsOn, placeLevel[place]);
-                    int beyond = target[place];
+                    int arrives = Math.Max(letsOn, lets[i]);
+                    int beyond = beyonds[i];
                     if (arrives >= level[beyond])
                         continue;
                     level[beyond] = arrives;

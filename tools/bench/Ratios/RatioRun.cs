@@ -1,0 +1,101 @@
+using System.Globalization;
+using System.Text.Json;
+using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Engines;
+using BenchmarkDotNet.Jobs;
+using BenchmarkDotNet.Loggers;
+using BenchmarkDotNet.Reports;
+using BenchmarkDotNet.Running;
+using BenchmarkDotNet.Toolchains.InProcess.NoEmit;
+
+namespace Contam.Bench.Ratios;
+
+/// <summary>Ratios taken by the benchmark library, all of one run in one process. How many times as fast this is as the other; more is better.</summary>
+internal static class RatioRun
+{
+    /// <summary>Where the ratios are kept; the table of the README is made from it.</summary>
+    private static readonly string Kept = Path.Combine("tools", "bench", "ratios.json");
+
+    /// <summary>Measures everything at full size and keeps it.</summary>
+    public static void Record()
+    {
+        List<Ratio> ratios = [.. Full(), .. Short()];
+        using (FileStream file = File.Create(Kept))
+        using (var writer = new Utf8JsonWriter(file, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
+        {
+            writer.WriteStartObject();
+            writer.WriteNumber("cores", Environment.ProcessorCount);
+            foreach (Ratio ratio in ratios)
+                writer.WriteNumber(ratio.Name, Math.Round(ratio.TimesAsFast, 2));
+            writer.WriteEndObject();
+            writer.Flush();
+            file.WriteByte((byte)'\n');
+        }
+
+        Tell(ratios);
+    }
+
+    /// <summary>Measures the short ones again; whether each is at least half of what was kept.</summary>
+    public static bool Guard()
+    {
+        using JsonDocument kept = JsonDocument.Parse(File.ReadAllText(Kept));
+        List<Ratio> ratios = [.. Short()];
+        Tell(ratios);
+        bool holds = true;
+        foreach (Ratio ratio in ratios)
+        {
+            double before = kept.RootElement.GetProperty(ratio.Name).GetDouble();
+            if (ratio.TimesAsFast >= before / 2)
+                continue;
+            holds = false;
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{ratio.Name} has fallen from {before:0.00} to {ratio.TimesAsFast:0.00}, below half"));
+        }
+
+        return holds;
+    }
+
+    private static IEnumerable<Ratio> Full()
+    {
+        SearchRatios.Parts = 1_000_000;
+        ReadingRatios.Parts = 100_000;
+        return Measure("");
+    }
+
+    private static IEnumerable<Ratio> Short()
+    {
+        SearchRatios.Parts = 100_000;
+        ReadingRatios.Parts = 5_000;
+        return Measure(", short");
+    }
+
+    private static IEnumerable<Ratio> Measure(string suffix)
+    {
+        Dictionary<string, double> search = Medians<SearchRatios>();
+        yield return new("spread against a bare search" + suffix, search[nameof(SearchRatios.BareSearch)] / search[nameof(SearchRatios.Spread)]);
+        yield return new("spread against the graph library's search" + suffix, search[nameof(SearchRatios.LibrarySearch)] / search[nameof(SearchRatios.Spread)]);
+        Dictionary<string, double> reach = Medians<ReachRatios>();
+        yield return new("reach of every failure against a search for each" + suffix, reach[nameof(ReachRatios.SearchForEach)] / reach[nameof(ReachRatios.AllAtOnce)]);
+        Dictionary<string, double> reading = Medians<ReadingRatios>();
+        yield return new("reading against the bare events" + suffix, reading[nameof(ReadingRatios.Events)] / reading[nameof(ReadingRatios.Family)]);
+    }
+
+    private static Dictionary<string, double> Medians<T>()
+    {
+        Job job = Job.Default.WithToolchain(new InProcessNoEmitToolchain(TimeSpan.FromMinutes(20), logOutput: false)).WithStrategy(RunStrategy.Monitoring).WithWarmupCount(3).WithIterationCount(9).WithInvocationCount(1).WithUnrollFactor(1);
+        IConfig config = ManualConfig.CreateEmpty().AddJob(job).AddLogger(NullLogger.Instance).AddColumnProvider(BenchmarkDotNet.Columns.DefaultColumnProviders.Instance)
+            .WithArtifactsPath(Path.Combine(Path.GetTempPath(), "contam-bench")).WithOptions(ConfigOptions.DisableLogFile);
+        Summary summary = BenchmarkRunner.Run<T>(config);
+        return summary.Reports.ToDictionary(
+            report => report.BenchmarkCase.Descriptor.WorkloadMethod.Name,
+            report => report.ResultStatistics?.Median ?? throw new InvalidOperationException($"{report.BenchmarkCase.Descriptor.WorkloadMethod.Name} could not be measured"),
+            StringComparer.Ordinal);
+    }
+
+    private static void Tell(IEnumerable<Ratio> ratios)
+    {
+        foreach (Ratio ratio in ratios)
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{ratio.Name}: {ratio.TimesAsFast:0.00} times as fast"));
+    }
+
+    private sealed record Ratio(string Name, double TimesAsFast);
+}

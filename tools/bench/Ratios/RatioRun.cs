@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Engines;
 using BenchmarkDotNet.Jobs;
@@ -13,38 +12,24 @@ namespace Contam.Bench.Ratios;
 /// <summary>Ratios taken by the benchmark library, all of one run in one process. How many times as fast this is as the other; more is better.</summary>
 internal static class RatioRun
 {
-    /// <summary>Where the ratios are kept; the table of the README is made from it.</summary>
-    private static readonly string Kept = Path.Combine("tools", "bench", "ratios.json");
-
     /// <summary>Measures everything at full size and keeps it.</summary>
     public static void Record()
     {
         List<Ratio> ratios = [.. Full(), .. Short()];
-        using (FileStream file = File.Create(Kept))
-        using (var writer = new Utf8JsonWriter(file, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
-        {
-            writer.WriteStartObject();
-            writer.WriteNumber("cores", Environment.ProcessorCount);
-            foreach (Ratio ratio in ratios)
-                writer.WriteNumber(ratio.Name, Math.Round(ratio.TimesAsFast, 2));
-            writer.WriteEndObject();
-            writer.Flush();
-            file.WriteByte((byte)'\n');
-        }
-
+        KeptRatios.Put(ratios.Select(ratio => KeyValuePair.Create(ratio.Name, ratio.TimesAsFast)));
         Tell(ratios);
     }
 
     /// <summary>Measures the short ones again; whether each is at least half of what was kept.</summary>
     public static bool Guard()
     {
-        using JsonDocument kept = JsonDocument.Parse(File.ReadAllText(Kept));
+        OrderedDictionary<string, double> kept = KeptRatios.Read();
         List<Ratio> ratios = [.. Short()];
         Tell(ratios);
         bool holds = true;
         foreach (Ratio ratio in ratios)
         {
-            double before = kept.RootElement.GetProperty(ratio.Name).GetDouble();
+            double before = kept[ratio.Name];
             if (ratio.TimesAsFast >= before / 2)
                 continue;
             holds = false;

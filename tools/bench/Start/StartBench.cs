@@ -18,10 +18,12 @@ internal static class StartBench
     /// <summary>Measures what is in this folder of a release and keeps the ratios; how many times the empty program's time, so less is better.</summary>
     public static void Run(string released)
     {
+        string native = Path.GetFullPath(Path.Combine(released, "native", "contam"));
+        if (!File.Exists(native))
+            throw new FileNotFoundException($"{native} is not there; tools/release {released} makes it.");
         DirectoryInfo work = Directory.CreateTempSubdirectory("contam-start");
         try
         {
-            string native = Path.GetFullPath(Path.Combine(released, "native", "contam"));
             string portable = Unpacked(Path.Combine(released, "packages"), Path.Combine(work.FullName, "any"));
             (string emptyNative, string emptyPortable) = EmptyPrograms(work.FullName);
             Contender[] contenders =

@@ -9,7 +9,7 @@ using Contam.Treatment;
 using Contam.Treatment.Reading;
 using Contam.Why;
 
-// Usage, from the root of the repository: dotnet run -c Release --project tools/bench [-- ratios|guard|plan|stop-line|suspects|jobs|spread|growth|why|audit|draw …]
+// Usage, from the root of the repository: dotnet run -c Release --project tools/bench [-- ratios|guard|start RELEASE|plan|stop-line|suspects|jobs|spread|growth|why|audit|draw …]
 // CONTAM_ENTRIES=5 makes jobs of so many entries instead of 200, for a quick look.
 // Medians of several runs in one process; quote the ratios, for a machine's speed drifts.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
@@ -21,6 +21,12 @@ if (args is ["ratios"])
 
 if (args is ["guard"])
     return Contam.Bench.Ratios.RatioRun.Guard() ? 0 : 1;
+if (args is ["start", string released])
+{
+    Contam.Bench.Start.StartBench.Run(released);
+    return 0;
+}
+
 bool Wants(string what) => args.Length == 0 || args.Contains(what);
 if (Wants("plan"))
     WholePlan("systems/families/estuary-v6-outboard.yaml", "compressor");

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Contam.Families;
 using Contam.Spread;
@@ -9,7 +8,7 @@ namespace Contam.Procedure;
 /// <summary>Whether a caution or a wording of the standard bears on a job.</summary>
 internal sealed class Bearing
 {
-    private readonly FrozenDictionary<PartId, Circuit[]> circuitsOf;
+    private readonly Dictionary<PartId, Circuit[]> circuitsOf;
     private readonly ImmutableArray<DebrisSpread> spreads;
 
     public Bearing(Family family, ImmutableArray<DebrisSpread> spreads)
@@ -19,7 +18,7 @@ internal sealed class Bearing
         circuitsOf = family.Circuits
             .SelectMany(circuit => circuit.Parts.Select(part => (Part: part, Circuit: circuit)))
             .GroupBy(pair => pair.Part)
-            .ToFrozenDictionary(group => group.Key, group => group.Select(pair => pair.Circuit).ToArray());
+            .ToDictionary(group => group.Key, group => group.Select(pair => pair.Circuit).ToArray());
     }
 
     private ImmutableArray<Circuit> Circuits { get; }

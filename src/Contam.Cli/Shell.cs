@@ -24,7 +24,7 @@ internal sealed record Shell(TextWriter Out, TextWriter Error, TextLook Look)
     public static Shell OfProcess()
     {
         var utf8 = new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-        var answers = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n", AutoFlush = false };
+        var answers = new StreamWriter(Console.OpenStandardOutput(), utf8, bufferSize: 8192) { NewLine = "\n", AutoFlush = false };
         var rest = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine = "\n", AutoFlush = true };
         var typed = new StreamReader(Console.OpenStandardInput(), utf8);
         if (Console.IsOutputRedirected)

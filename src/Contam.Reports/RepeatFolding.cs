@@ -57,14 +57,34 @@ internal static class RepeatFolding
 
         void CloseTurn()
         {
+            // Most turns are of one entry, of which nothing need be known.
+            if (turn.Count < 2)
+            {
+                if (turn.Count == 1)
+                    groups.Add([turn[0]]);
+                turn.Clear();
+                return;
+            }
+
             var places = turn.Select((entry, place) => (entry, place)).ToLookup(one => keyOf(one.entry), one => one.place, StringComparer.Ordinal);
             List<int>[] together = [.. places.SelectMany(alike => Fold(alike, place => numberOf(turn[place]), _ => alike.Key)).OrderBy(group => group[0])];
             T[] inOrder = [.. together.SelectMany(group => group).Select(place => turn[place])];
-            bool keepsOrder = true;
-            for (int later = 0; later < inOrder.Length && keepsOrder; later++)
-                keepsOrder = !inOrder[(later + 1)..].Any(behind => waitsFor(inOrder[later], behind));
-            groups.AddRange(keepsOrder ? together.Select(group => group.ConvertAll(place => turn[place])) : Fold(turn, numberOf, keyOf));
+            groups.AddRange(KeepsOrder(inOrder) ? together.Select(group => group.ConvertAll(place => turn[place])) : Fold(turn, numberOf, keyOf));
             turn.Clear();
+        }
+
+        bool KeepsOrder(T[] inOrder)
+        {
+            for (int first = 0; first < inOrder.Length; first++)
+            {
+                for (int behind = first + 1; behind < inOrder.Length; behind++)
+                {
+                    if (waitsFor(inOrder[first], inOrder[behind]))
+                        return false;
+                }
+            }
+
+            return true;
         }
     }
 

@@ -22,8 +22,11 @@ public static class DisplayWidth
         return Characters(text).Sum(OfCharacter);
     }
 
+    /// <summary>The columns that this text takes.</summary>
+    public static int Of(ReadOnlySpan<char> text) => Ascii.IsValid(text) ? text.Length : Of(text.ToString());
+
     /// <summary>The text with spaces after it, up to this many columns.</summary>
-    public static string Pad(string text, int columns) => text + new string(' ', Math.Max(0, columns - Of(text)));
+    public static string Pad(string text, int columns) => Of(text) is var used && used >= columns ? text : text + new string(' ', columns - used);
 
     /// <summary>The text in what a person sees as one character each; no break within one shows it as it was meant.</summary>
     internal static IEnumerable<string> Characters(string text)

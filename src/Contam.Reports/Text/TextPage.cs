@@ -61,13 +61,14 @@ public sealed class TextPage
     /// <summary>Text that folds, every line indented by <paramref name="indent"/>; <paramref name="lead"/> stands before the first line inside the indent.</summary>
     public void Paragraph(string text, int indent = 0, string lead = "")
     {
-        string first = DisplayWidth.Pad(Harmless(lead), indent);
-        string rest = new(' ', indent);
-        bool isFirst = true;
+        string before = DisplayWidth.Pad(Harmless(lead), indent);
+        string? rest = null;
         foreach (string line in Fold(Harmless(text), Math.Max(Width - indent, NarrowestText)))
         {
-            Write((isFirst ? first : rest) + line);
-            isFirst = false;
+            if (line.Length > 0)
+                writer.Write(before);
+            Write(line.Length > 0 ? line : before);
+            before = rest ??= new string(' ', indent);
         }
     }
 
@@ -119,6 +120,9 @@ public sealed class TextPage
 
     private static bool HasHarmful(string text)
     {
+        // Nearly every text; no sign needs a look of its own.
+        if (!text.AsSpan().ContainsAnyExceptInRange(' ', '~'))
+            return false;
         foreach (char one in text)
         {
             if (IsHarmful(one))
@@ -142,41 +146,48 @@ public sealed class TextPage
         var lines = new List<string>();
         var line = new StringBuilder();
         int used = 0;
-        foreach (string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (Range place in text.AsSpan().Split(' '))
         {
-            foreach (string piece in Pieces(word, width))
+            ReadOnlySpan<char> word = text.AsSpan(place);
+            if (word.IsEmpty)
+                continue;
+            int columns = DisplayWidth.Of(word);
+            if (columns <= width)
             {
-                int columns = DisplayWidth.Of(piece);
-                if (used > 0 && used + 1 + columns > width)
-                {
-                    lines.Add(line.ToString());
-                    line.Clear();
-                    used = 0;
-                }
-
-                if (used > 0)
-                {
-                    line.Append(' ');
-                    used++;
-                }
-
-                line.Append(piece);
-                used += columns;
+                Take(word, columns);
+                continue;
             }
+
+            foreach (string piece in Pieces(word.ToString(), width))
+                Take(piece, DisplayWidth.Of(piece));
         }
 
         lines.Add(line.ToString());
         return lines;
+
+        void Take(ReadOnlySpan<char> piece, int columns)
+        {
+            if (used > 0 && used + 1 + columns > width)
+            {
+                lines.Add(line.ToString());
+                line.Clear();
+                used = 0;
+            }
+
+            if (used > 0)
+            {
+                line.Append(' ');
+                used++;
+            }
+
+            line.Append(piece);
+            used += columns;
+        }
     }
 
+    /// <summary>A word that is wider than the column, broken within itself.</summary>
     private static IEnumerable<string> Pieces(string word, int width)
     {
-        if (DisplayWidth.Of(word) <= width)
-        {
-            yield return word;
-            yield break;
-        }
-
         var piece = new StringBuilder();
         int used = 0;
         foreach (string character in DisplayWidth.Characters(word))

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 
 namespace Contam.Families;
@@ -9,8 +8,8 @@ namespace Contam.Families;
 /// </summary>
 public sealed class Catalogue
 {
-    private readonly FrozenDictionary<string, Kind> kindOf;
-    private readonly FrozenDictionary<string, Debris> debrisOf;
+    private readonly Dictionary<string, Kind> kindOf;
+    private readonly Dictionary<string, Debris> debrisOf;
 
     /// <summary>A catalogue of these kinds and debris. A later entry of the same name takes the place of an earlier one.</summary>
     public Catalogue(IEnumerable<Kind> kinds, IEnumerable<Debris> debris)
@@ -19,8 +18,8 @@ public sealed class Catalogue
         ArgumentNullException.ThrowIfNull(debris);
         Kinds = LastOfEachName(kinds, kind => kind.Name);
         Debris = LastOfEachName(debris, sort => sort.Name);
-        kindOf = Kinds.ToFrozenDictionary(kind => kind.Name, StringComparer.Ordinal);
-        debrisOf = Debris.ToFrozenDictionary(sort => sort.Name, StringComparer.Ordinal);
+        kindOf = Kinds.ToDictionary(kind => kind.Name, StringComparer.Ordinal);
+        debrisOf = Debris.ToDictionary(sort => sort.Name, StringComparer.Ordinal);
     }
 
     /// <summary>All kinds, each name once.</summary>

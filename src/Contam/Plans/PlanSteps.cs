@@ -88,6 +88,6 @@ internal sealed class PlanSteps
         foreach (PartId part in family.Circuits.SelectMany(circuit => circuit.Parts).Concat(family.Parts.Select(part => part.Id)))
             placeOf.TryAdd(part, placeOf.Count);
         // Before anything is opened the failure itself is looked at first, in the order in which the looks were asked for.
-        return [.. graph.Jobs.Select(job => job.Phase != Phase.Confirm && Bearing.PartsOf(job) is [var first, ..] ? placeOf[first.Id] + 1 : 0)];
+        return [.. graph.Jobs.Select(job => job.Phase != Phase.Confirm && job.At is [var first, ..] ? placeOf[first.Id] + 1 : 0)];
     }
 }

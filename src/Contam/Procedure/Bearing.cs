@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Contam.Families;
 using Contam.Spread;
@@ -9,7 +8,7 @@ namespace Contam.Procedure;
 /// <summary>Whether a caution or a wording of the standard bears on a job.</summary>
 internal sealed class Bearing
 {
-    private readonly FrozenDictionary<PartId, Circuit[]> circuitsOf;
+    private readonly Dictionary<PartId, Circuit[]> circuitsOf;
     private readonly ImmutableArray<DebrisSpread> spreads;
 
     public Bearing(Family family, ImmutableArray<DebrisSpread> spreads)
@@ -19,13 +18,15 @@ internal sealed class Bearing
         circuitsOf = family.Circuits
             .SelectMany(circuit => circuit.Parts.Select(part => (Part: part, Circuit: circuit)))
             .GroupBy(pair => pair.Part)
-            .ToFrozenDictionary(group => group.Key, group => group.Select(pair => pair.Circuit).ToArray());
+            .ToDictionary(group => group.Key, group => group.Select(pair => pair.Circuit).ToArray());
     }
 
     private ImmutableArray<Circuit> Circuits { get; }
 
     /// <summary>The circuits that a part stands in, in the order of the family.</summary>
-    public IReadOnlyList<Circuit> CircuitsOf(Part part) => circuitsOf.TryGetValue(part.Id, out Circuit[]? circuits) ? circuits : [];
+    public IReadOnlyList<Circuit> CircuitsOf(Part part) => CircuitsAt(part);
+
+    private Circuit[] CircuitsAt(Part part) => circuitsOf.TryGetValue(part.Id, out Circuit[]? circuits) ? circuits : [];
 
     /// <summary>The debris that could have come to a part, in the order of the plan.</summary>
     public IEnumerable<Debris> DebrisAt(Part part) => spreads.Where(spread => spread.Find(part.Id) is not null).Select(spread => spread.Debris);
@@ -38,18 +39,81 @@ internal sealed class Bearing
     {
         if (job.Action is StepAction.Note or StepAction.SendOut && on.Action != job.Action)
             return false;
-        Part[] parts = PartsOf(job);
-        IEnumerable<Circuit> circuits = job.Action == StepAction.MakeSafe ? Circuits.Where(circuit => circuit.Name == job.Topic) : parts.SelectMany(CircuitsOf);
+        // Most conditions fail at the action or the kind, which cost nothing to look at.
         return (on.Action is not { } action || action == job.Action)
-            && (on.Treatment is not { } treatment || job.Phase is Phase.CleanOut or Phase.Test && StringComparer.Ordinal.Equals(treatment.ToString(), job.Action.ToString()))
-            && (on.Kind is not { } kind || parts.Any(part => part.Kind.Name == kind))
-            && (on.Debris is not { } debris || parts.SelectMany(DebrisAt).Any(one => one.Name == debris))
-            && (on.Circuit is not { } name || circuits.Any(circuit => circuit.Name == name))
-            && (on.Fluid is not { } fluid || circuits.Any(circuit => circuit.Fluid == fluid));
+            && (on.Treatment is not { } treatment || job.Phase is Phase.CleanOut or Phase.Test && ActionOf(treatment) == job.Action)
+            && (on.Kind is not { } kind || IsKind(job.At, kind))
+            && (on.Debris is not { } debris || IsReachedBy(job.At, debris))
+            && (on.Circuit is null && on.Fluid is null || FitsCircuits(on, job));
     }
 
-    /// <summary>The parts that a job is done at.</summary>
-    public static Part[] PartsOf(Job job) => job.Part is { } part ? [part] : [.. job.Parts];
+    private static StepAction ActionOf(TreatmentKind treatment) => treatment switch
+    {
+        TreatmentKind.Inspect => StepAction.Inspect,
+        TreatmentKind.Flush => StepAction.Flush,
+        TreatmentKind.Clean => StepAction.Clean,
+        TreatmentKind.Test => StepAction.Test,
+        TreatmentKind.Replace => StepAction.Replace,
+        _ => throw new ArgumentOutOfRangeException(nameof(treatment), treatment, "not a treatment"),
+    };
+
+    private static bool IsKind(ImmutableArray<Part> parts, string kind)
+    {
+        foreach (Part part in parts)
+        {
+            if (part.Kind.Name == kind)
+                return true;
+        }
+
+        return false;
+    }
+
+    private bool IsReachedBy(ImmutableArray<Part> parts, string debris)
+    {
+        foreach (DebrisSpread spread in spreads)
+        {
+            if (spread.Debris.Name != debris)
+                continue;
+            foreach (Part part in parts)
+            {
+                if (spread.Find(part.Id) is not null)
+                    return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether a circuit that the job is done at has the name that is said, and one the fluid; a circuit that is made safe needs no part.</summary>
+    private bool FitsCircuits(BearsOn on, Job job)
+    {
+        bool hasName = on.Circuit is null;
+        bool hasFluid = on.Fluid is null;
+        if (job.Action == StepAction.MakeSafe)
+        {
+            foreach (Circuit circuit in Circuits)
+            {
+                if (circuit.Name == job.Topic)
+                    Look(circuit);
+            }
+
+            return hasName && hasFluid;
+        }
+
+        foreach (Part part in job.At)
+        {
+            foreach (Circuit circuit in CircuitsAt(part))
+                Look(circuit);
+        }
+
+        return hasName && hasFluid;
+
+        void Look(Circuit circuit)
+        {
+            hasName |= circuit.Name == on.Circuit;
+            hasFluid |= circuit.Fluid == on.Fluid;
+        }
+    }
 
     /// <summary>How closely a condition is drawn; the closest one that fits is used. Kind counts most, then debris, circuit, fluid, treatment, action.</summary>
     public static int Closeness(BearsOn on) =>

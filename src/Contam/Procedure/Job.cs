@@ -6,6 +6,8 @@ namespace Contam.Procedure;
 /// <summary>One piece of work of a procedure: what will be a step.</summary>
 internal sealed class Job
 {
+    private ImmutableArray<Part> at;
+
     public Job(int id, Phase phase, StepAction action)
     {
         Id = id;
@@ -25,6 +27,9 @@ internal sealed class Job
 
     /// <summary>The parts it is done at, where they are several.</summary>
     public ImmutableArray<Part> Parts { get; init; } = [];
+
+    /// <summary>The parts it is done at, be it one or several.</summary>
+    public ImmutableArray<Part> At => Part is null ? Parts : at.IsDefault ? at = [Part] : at;
 
     /// <summary>A technician's minutes, or, where no technician is needed, the working minutes that pass.</summary>
     public double Minutes { get; init; }

@@ -42,7 +42,7 @@ internal static class OrderList
 
     private static IEnumerable<OrderLine> Fluids(Family family, ProcedureDraft draft)
     {
-        var worked = draft.Graph.Jobs.SelectMany(Bearing.PartsOf).Select(part => part.Id).ToHashSet();
+        var worked = draft.Graph.Jobs.SelectMany(job => job.At).Select(part => part.Id).ToHashSet();
         var free = family.Fluids.Where(fluid => fluid.IsFree).Select(fluid => fluid.Id).ToHashSet(StringComparer.Ordinal);
         var opened = family.Circuits.Where(circuit => circuit.Fluid is not null && !free.Contains(circuit.Fluid) && circuit.Parts.Any(worked.Contains));
         foreach (IGrouping<string, Circuit> group in opened.GroupBy(circuit => circuit.Fluid!, StringComparer.Ordinal))

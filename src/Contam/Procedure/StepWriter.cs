@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Contam.Families;
 using Contam.Sums;
@@ -11,10 +12,14 @@ namespace Contam.Procedure;
 /// </summary>
 internal sealed class StepWriter
 {
+    /// <summary>What a text of the standard may leave open, in the order in which it is filled in.</summary>
+    private static readonly string[] Placeholders = ["{part}", "{parts}", "{kind}", "{debris}", "{circuit}", "{size}", "{who}", "{days}", "{beyond}", "{how}", "{seals}"];
+
     private readonly ProcedureRequest request;
     private readonly Bearing bearing;
     private readonly FrameTexts frame;
     private readonly GuardTexts guards;
+    private readonly FlushFigures flushes;
     private readonly StepWording[] closestFirst;
     private readonly ILookup<PartId, Joint> jointsFrom;
 
@@ -24,6 +29,7 @@ internal sealed class StepWriter
         this.bearing = bearing;
         frame = new FrameTexts(request);
         guards = new GuardTexts(request, draft);
+        flushes = new FlushFigures(request.Family);
         jointsFrom = request.Family.Joints.ToLookup(joint => joint.From);
         closestFirst = [.. request.Standard.Texts.OrderByDescending(text => Bearing.Closeness(text.For))];
     }
@@ -60,7 +66,7 @@ internal sealed class StepWriter
         string? figures = job switch
         {
             { IsOutside: true } => null,
-            { Action: StepAction.Flush } => FlushFigures.For(request.Family, Bearing.PartsOf(job)),
+            { Action: StepAction.Flush } => flushes.For(job.At),
             { Action: StepAction.Test, Part: { } part } => LimitFigures.For(request.Family, part),
             _ => null,
         };
@@ -69,44 +75,51 @@ internal sealed class StepWriter
 
     private string Fill(string template, Job job)
     {
-        Part[] parts = Bearing.PartsOf(job);
-        string names = parts.Length == 0 ? job.Topic : Sentences.List(parts.Select(part => Sentences.InSentence(part.Name)));
-        Part? first = parts.FirstOrDefault();
+        if (!template.Contains('{', StringComparison.Ordinal))
+            return template;
         string text = template;
-        Put("{part}", () => names);
-        Put("{parts}", () => names);
-        Put("{kind}", () => first?.Kind.Name.Replace('-', ' ') ?? "");
-        Put("{debris}", () => DebrisAt(parts));
-        Put("{circuit}", () => job.Action == StepAction.MakeSafe ? job.Topic : Sentences.List(parts.SelectMany(bearing.CircuitsOf).Select(circuit => circuit.Name).Distinct()));
-        Put("{size}", () => SizeAt(parts));
-        Put("{who}", () => first?.SendOut?.Who is { Length: > 0 } who ? Sentences.Clause(who) : "the outside workshop");
-        Put("{days}", () => (first?.SendOut?.Days ?? 5).ToString(CultureInfo.InvariantCulture));
-        Put("{beyond}", () => Beyond(parts));
-        Put("{how}", () => Sentences.Clause(first?.Inspect?.How is { Length: > 0 } how ? how : "open it and look with a good light"));
-        Put("{seals}", () => job.Seals.IsEmpty ? "no seals" : SealList(job.Seals));
-        return text;
-
-        // A placeholder that the text does not use costs nothing.
-        void Put(string placeholder, Func<string> value)
+        foreach (string placeholder in Placeholders)
         {
+            // What the text does not use costs nothing.
             if (text.Contains(placeholder, StringComparison.Ordinal))
-                text = text.Replace(placeholder, value(), StringComparison.Ordinal);
+                text = text.Replace(placeholder, ValueOf(placeholder, job), StringComparison.Ordinal);
         }
+
+        return text;
     }
 
-    private string DebrisAt(Part[] parts)
+    private string ValueOf(string placeholder, Job job)
+    {
+        Part? first = job.At.FirstOrDefault();
+        return placeholder switch
+        {
+            "{part}" or "{parts}" => job.At.IsEmpty ? job.Topic : Sentences.List(job.At.Select(part => Sentences.InSentence(part.Name))),
+            "{kind}" => first?.Kind.Name.Replace('-', ' ') ?? "",
+            "{debris}" => DebrisAt(job.At),
+            "{circuit}" => job.Action == StepAction.MakeSafe ? job.Topic : Sentences.List(job.At.SelectMany(bearing.CircuitsOf).Select(circuit => circuit.Name).Distinct()),
+            "{size}" => SizeAt(job.At),
+            "{who}" => first?.SendOut?.Who is { Length: > 0 } who ? Sentences.Clause(who) : "the outside workshop",
+            "{days}" => (first?.SendOut?.Days ?? 5).ToString(CultureInfo.InvariantCulture),
+            "{beyond}" => Beyond(job.At),
+            "{how}" => Sentences.Clause(first?.Inspect?.How is { Length: > 0 } how ? how : "open it and look with a good light"),
+            "{seals}" => job.Seals.IsEmpty ? "no seals" : SealList(job.Seals),
+            _ => throw new ArgumentOutOfRangeException(nameof(placeholder), placeholder, "not a placeholder"),
+        };
+    }
+
+    private string DebrisAt(ImmutableArray<Part> parts)
     {
         string[] names = [.. parts.SelectMany(bearing.DebrisAt).Select(debris => debris.Name).Distinct(StringComparer.Ordinal)];
         return names.Length > 0 ? Sentences.List(names) : Sentences.List(request.Spreads.Select(spread => spread.Debris.Name));
     }
 
-    private string SizeAt(Part[] parts)
+    private string SizeAt(ImmutableArray<Part> parts)
     {
         ParticleSize[] sizes = [.. request.Spreads.SelectMany(spread => parts.Select(part => spread.Find(part.Id)?.Reach)).OfType<ParticleSize>()];
         return sizes.Length == 0 || sizes.Max().IsUnlimited ? "any size" : string.Create(CultureInfo.InvariantCulture, $"up to {sizes.Max().Micrometres} µm");
     }
 
-    private string Beyond(Part[] parts)
+    private string Beyond(ImmutableArray<Part> parts)
     {
         var inside = parts.Select(part => part.Id).ToHashSet();
         string[] names =
@@ -127,7 +140,7 @@ internal sealed class StepWriter
     /// <summary>What a standard without texts gets.</summary>
     private static string General(Job job)
     {
-        string parts = Sentences.List(Bearing.PartsOf(job).Select(part => Sentences.InSentence(part.Name)));
+        string parts = Sentences.List(job.At.Select(part => Sentences.InSentence(part.Name)));
         return job.Action switch
         {
             StepAction.MakeSafe => $"let the pressure off the {job.Topic} circuit, drain it and catch what comes out",

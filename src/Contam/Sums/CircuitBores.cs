@@ -42,7 +42,15 @@ public static class CircuitBores
     /// </summary>
     internal static ImmutableArray<Part> OnRuns(Family family, Circuit circuit)
     {
-        var onRuns = family.Joints.Where(joint => !joint.IsLink && joint.Circuit == circuit.Name).SelectMany(joint => new[] { joint.From, joint.To }).ToHashSet();
+        var onRuns = new HashSet<PartId>();
+        foreach (Joint joint in family.Joints)
+        {
+            if (joint.IsLink || joint.Circuit != circuit.Name)
+                continue;
+            onRuns.Add(joint.From);
+            onRuns.Add(joint.To);
+        }
+
         return [.. circuit.Parts.Where(onRuns.Contains).Select(part => family[part])];
     }
 

@@ -1,36 +1,49 @@
+using System.Collections.Immutable;
 using Contam.Families;
 using Contam.Families.Quantities;
 
 namespace Contam.Sums;
 
-/// <summary>What flow a step that flushes parts of a family needs, as words for the step.</summary>
-public static class FlushFigures
+/// <summary>What flow a step that flushes parts of a family needs, as words for the step. What the circuits run through is looked up once, when it is first asked for.</summary>
+/// <param name="family">The family.</param>
+public sealed class FlushFigures(Family family)
 {
+    private readonly Lazy<(Fluid Fluid, HashSet<PartId> Parts)[]> circuits = new(() => CircuitsToReckon(family));
+
     /// <summary>
     /// The least flow that scours every bore of these parts, for instance
     /// <c>at least 34 L/min of diesel fuel at 40 °C (Reynolds 4000 in the 12 mm bore)</c>. Parts that repeat one description are taken to be
     /// flushed side by side, so that the flow divides among those that are given. Parts on several circuits are reckoned on the one that
     /// has most of their bores, the first of equals. The flow is rounded up, to two figures.
     /// </summary>
-    /// <param name="family">The family.</param>
     /// <param name="parts">The parts that are flushed in one go; order does not matter.</param>
     /// <returns>A clause without a full stop; <c>null</c> where no part says a bore, or no circuit of theirs has a fluid whose viscosity is known at two temperatures.</returns>
-    public static string? For(Family family, Part[] parts)
+    public string? For(ImmutableArray<Part> parts)
     {
-        ArgumentNullException.ThrowIfNull(family);
-        ArgumentNullException.ThrowIfNull(parts);
+        if (!parts.Any(part => part.Bore is not null))
+            return null;
         (Fluid Fluid, BoreToFlush[] Bores)? best = null;
-        foreach (Circuit circuit in family.Circuits)
+        foreach ((Fluid fluid, HashSet<PartId> onCircuit) in circuits.Value)
         {
-            if (family.Fluids.FirstOrDefault(fluid => fluid.Id == circuit.Fluid) is not { } fluid || fluid.Viscosity.Length < 2)
-                continue;
-            var onCircuit = CircuitBores.OnRuns(family, circuit).Select(part => part.Id).ToHashSet();
             BoreToFlush[] bores = [.. CircuitBores.Of(parts.Where(part => onCircuit.Contains(part.Id)))];
             if (bores.Length > (best?.Bores.Length ?? 0))
                 best = (fluid, bores);
         }
 
         return best is { } found ? Sentence(found.Fluid, found.Bores) : null;
+    }
+
+    /// <summary>The circuits whose fluid's viscosity is known at two temperatures, each with the parts that it runs through.</summary>
+    private static (Fluid Fluid, HashSet<PartId> Parts)[] CircuitsToReckon(Family family)
+    {
+        var circuits = new List<(Fluid Fluid, HashSet<PartId> Parts)>();
+        foreach (Circuit circuit in family.Circuits)
+        {
+            if (family.Fluids.FirstOrDefault(fluid => fluid.Id == circuit.Fluid) is { Viscosity.Length: >= 2 } fluid)
+                circuits.Add((fluid, [.. CircuitBores.OnRuns(family, circuit).Select(part => part.Id)]));
+        }
+
+        return [.. circuits];
     }
 
     private static string? Sentence(Fluid fluid, BoreToFlush[] bores)

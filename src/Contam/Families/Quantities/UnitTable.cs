@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 
 namespace Contam.Families.Quantities;
@@ -90,7 +89,7 @@ internal static class UnitTable
         Offered("%", Dimension.Share, 0.01m),
     ];
 
-    private static readonly FrozenDictionary<string, Unit> UnitOf = All.ToFrozenDictionary(unit => unit.Symbol, StringComparer.Ordinal);
+    private static readonly Dictionary<string, Unit> UnitOf = All.ToDictionary(unit => unit.Symbol, StringComparer.Ordinal);
 
     /// <summary>The unit written like this, or <c>null</c>.</summary>
     public static Unit? Find(string symbol) => UnitOf.GetValueOrDefault(symbol);

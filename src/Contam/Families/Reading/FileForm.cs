@@ -8,11 +8,12 @@ namespace Contam.Families.Reading;
 internal static class FileForm
 {
     /// <summary>What a file says, or <c>null</c> where nothing can be said of it; problems tell why. Its format is checked.</summary>
-    public static Form? Read(SourceText source, FormShape shape, ReadBudget budget, ProblemList problems)
-    {
-        if (SheetParser.Parse(source, budget, problems) is not Sheet sheet)
-            return null;
+    public static Form? Read(SourceText source, FormShape shape, ReadBudget budget, ProblemList problems) =>
+        SheetParser.Parse(source, budget, problems) is Sheet sheet ? Read(sheet, shape, problems) : null;
 
+    /// <summary>The same of a sheet.</summary>
+    public static Form? Read(Sheet sheet, FormShape shape, ProblemList problems)
+    {
         // A file of a later format may say anything; only its format is worth telling.
         if (OtherFormat(sheet) is (TextNode node, int format))
         {

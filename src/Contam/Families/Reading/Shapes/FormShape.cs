@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using Contam.Families.Reading.Sheets;
@@ -12,7 +11,7 @@ namespace Contam.Families.Reading.Shapes;
 /// <param name="keys">The keys that it may have, in the order in which people are told of them.</param>
 internal sealed class FormShape(string name, string called, params ImmutableArray<Key> keys) : Shape<Form>
 {
-    private readonly FrozenDictionary<string, Key> keyOf = keys.ToFrozenDictionary(key => key.Name, StringComparer.Ordinal);
+    private readonly Dictionary<string, Key> keyOf = keys.ToDictionary(key => key.Name, StringComparer.Ordinal);
 
     /// <summary>Its name in the schema.</summary>
     public string Name { get; } = name;

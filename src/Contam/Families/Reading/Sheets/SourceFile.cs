@@ -74,16 +74,18 @@ internal static class SourceFile
     /// <summary>All bytes, or <c>null</c> where there are more than allowed. The length that a file claims is not trusted: it may be a device.</summary>
     private static byte[]? ReadWhole(FileStream stream, int most)
     {
-        using var bytes = new MemoryStream();
-        byte[] buffer = new byte[81920];
+        byte[] bytes = new byte[8192];
+        int length = 0;
         int taken;
-        while ((taken = stream.Read(buffer)) > 0)
+        while ((taken = stream.Read(bytes, length, bytes.Length - length)) > 0)
         {
-            if (bytes.Length + taken > most)
+            length += taken;
+            if (length > most)
                 return null;
-            bytes.Write(buffer, 0, taken);
+            if (length == bytes.Length)
+                Array.Resize(ref bytes, (int)Math.Min(2L * length, Array.MaxLength));
         }
 
-        return bytes.ToArray();
+        return bytes[..length];
     }
 }

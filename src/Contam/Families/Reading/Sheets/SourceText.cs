@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text;
 using Contam.Problems;
 
@@ -102,7 +101,7 @@ internal sealed class SourceText
     public bool IsAfterComma(int index) => Text.AsSpan(0, index).TrimEnd().EndsWith(",");
 
     /// <summary>SHA-256 in lower-case hexadecimal.</summary>
-    public static string HashOf(ReadOnlySpan<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
+    public static string HashOf(ReadOnlySpan<byte> bytes) => FileHash.Of(bytes);
 
     private static SourceText? Checked(SourceText source, ProblemList problems)
     {
@@ -156,10 +155,12 @@ internal sealed class SourceText
     private static int[] FindLineStarts(string text)
     {
         var starts = new List<int> { 0 };
-        for (int i = 0; i < text.Length; i++)
+        int at = 0;
+        while (text.AsSpan(at).IndexOfAny('\n', '\r') is >= 0 and var next)
         {
-            if (text[i] == '\n' || (text[i] == '\r' && !(i + 1 < text.Length && text[i + 1] == '\n')))
-                starts.Add(i + 1);
+            at += next + 1;
+            if (text[at - 1] == '\n' || !(at < text.Length && text[at] == '\n'))
+                starts.Add(at);
         }
 
         return [.. starts];

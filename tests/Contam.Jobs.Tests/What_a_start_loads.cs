@@ -1,0 +1,51 @@
+using System.Diagnostics;
+using Contam.Support;
+
+namespace Contam.Jobs.Tests;
+
+/// <summary>A tool that takes long to start is left unused: no command loads what it does not need.</summary>
+public sealed class What_a_start_loads
+{
+    /// <summary>What only commands with jobs need.</summary>
+    private static readonly string[] Records = ["Microsoft.Data.Sqlite", "SQLitePCLRaw.core", "Npgsql"];
+
+    [Theory]
+    [InlineData("--help")]
+    [InlineData("plan", "--help")]
+    [InlineData("completion", "bash")]
+    public void Is_no_reader_and_no_hash_where_nothing_is_read(params string[] words)
+    {
+        string[] loaded = LoadedBy(words);
+        Assert.Empty(loaded.Intersect([.. Records, "YamlDotNet", "QuikGraph", "System.Security.Cryptography", "System.Text.RegularExpressions"]));
+    }
+
+    [Fact]
+    public void Is_no_database_and_no_library_of_hashes_for_a_plan()
+    {
+        string[] loaded = LoadedBy("plan", "systems/families/quay-diesel-v8.yaml", "--failed", "port-piston-1", "--debris", "metal");
+        Assert.Contains("YamlDotNet", loaded);
+        Assert.Empty(loaded.Intersect([.. Records, "System.Security.Cryptography"]));
+    }
+
+    private static string[] LoadedBy(params string[] words)
+    {
+        using JobBench bench = JobBench.WithJob();
+        string loaded = bench.At("loaded");
+        var start = new ProcessStartInfo("dotnet", ["exec", Path.Combine(AppContext.BaseDirectory, "Contam.Cli.dll"), .. words])
+        {
+            WorkingDirectory = RepositoryFiles.At(""),
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        start.Environment["DOTNET_STARTUP_HOOKS"] = typeof(StartupHook).Assembly.Location;
+        start.Environment["CONTAM_LOADED"] = loaded;
+        using Process process = Process.Start(start)!;
+        Task<string> said = process.StandardError.ReadToEndAsync();
+        Assert.NotEqual("", process.StandardOutput.ReadToEnd());
+        process.WaitForExit();
+        Assert.Equal((0, ""), (process.ExitCode, said.Result));
+        string[] assemblies = File.ReadAllLines(loaded);
+        Assert.Contains("Contam.Cli", assemblies);
+        return assemblies;
+    }
+}

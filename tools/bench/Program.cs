@@ -21,6 +21,8 @@ if (args is ["ratios"])
 
 if (args is ["guard"])
     return Contam.Bench.Ratios.RatioRun.Guard() ? 0 : 1;
+if (args is ["read-once", string toRead])
+    return Contam.Bench.Ratios.ReadingMemory.ReadOnce(toRead);
 bool Wants(string what) => args.Length == 0 || args.Contains(what);
 if (Wants("plan"))
     WholePlan("systems/families/estuary-v6-outboard.yaml", "compressor");

@@ -27,6 +27,8 @@ if (args is ["start", string released])
     return 0;
 }
 
+if (args is ["read-once", string toRead])
+    return Contam.Bench.Ratios.ReadingMemory.ReadOnce(toRead);
 bool Wants(string what) => args.Length == 0 || args.Contains(what);
 if (Wants("plan"))
     WholePlan("systems/families/estuary-v6-outboard.yaml", "compressor");

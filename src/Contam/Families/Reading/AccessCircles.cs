@@ -12,6 +12,8 @@ internal static class AccessCircles
     /// </summary>
     public static void Raise(ImmutableArray<Part> parts, ProblemList problems)
     {
+        if (parts.All(part => part.Access.IsEmpty))
+            return;
         var indexOf = new Dictionary<PartId, int>(parts.Length);
         for (int i = 0; i < parts.Length; i++)
             indexOf[parts[i].Id] = i;

@@ -15,8 +15,8 @@ internal sealed class JointBuilder
     private readonly bool isWhole;
     private readonly List<CircuitDraft> circuits = [];
     private readonly Dictionary<string, CircuitDraft> circuitOf = new(StringComparer.Ordinal);
-    private readonly HashSet<JointDraft> known = [];
-    private readonly List<(JointDraft Joint, SourceSpan Place, bool IsLink)> joints = [];
+    private readonly HashSet<JointDraft> known;
+    private readonly List<(JointDraft Joint, SourceSpan Place, bool IsLink)> joints;
 
     /// <summary>Reads what these files say of circuits and links.</summary>
     public JointBuilder(
@@ -28,6 +28,8 @@ internal sealed class JointBuilder
         this.states = states;
         this.allowance = allowance;
         this.problems = problems;
+        known = new HashSet<JointDraft>(parts.Count);
+        joints = new List<(JointDraft Joint, SourceSpan Place, bool IsLink)>(parts.Count);
         foreach (Scope scope in scopes)
             DescribeCircuits(scope);
         foreach (CircuitDraft circuit in circuits)
@@ -98,6 +100,7 @@ internal sealed class JointBuilder
     private void AddRun(CircuitDraft circuit, Scope scope, ImmutableArray<Located<string>> items)
     {
         PartChoice? before = null;
+        SourceSpan placeBefore = default;
         for (int i = 0; i < items.Length; i++)
         {
             if (!parts.TryResolve(scope, items[i], out PartChoice choice))
@@ -106,9 +109,10 @@ internal sealed class JointBuilder
                 continue;
             }
 
-            if (!allowance.Take(choice.IsMany ? choice.Group.Count : 1, items[i].Place))
+            SourceSpan place = items[i].Place;
+            if (!allowance.Take(choice.Count, place))
                 return;
-            foreach (int part in choice.Indices)
+            for (int part = choice.First; part < choice.First + choice.Count; part++)
             {
                 circuit.AddPart(part);
                 if (i == items.Length - 1)
@@ -116,16 +120,16 @@ internal sealed class JointBuilder
             }
 
             if (before is PartChoice from)
-                AddNeighbours(circuit, from, choice, items[i - 1].Place, items[i]);
-            before = choice;
+                AddNeighbours(circuit, from, choice, placeBefore, place);
+            (before, placeBefore) = (choice, place);
         }
     }
 
-    private void AddNeighbours(CircuitDraft circuit, PartChoice from, PartChoice to, SourceSpan place, Located<string> toWritten)
+    private void AddNeighbours(CircuitDraft circuit, PartChoice from, PartChoice to, SourceSpan place, SourceSpan toPlace)
     {
-        if (!AreApart(from, to, toWritten.Place) || !AreEqualInNumber(from, to, toWritten.Place))
+        if (!AreApart(from, to, toPlace) || !AreEqualInNumber(from, to, toPlace))
             return;
-        foreach ((int upstream, int downstream, _) in Pairs(from, to, toWritten.Place))
+        foreach ((int upstream, int downstream, _) in Pairs(from, to, toPlace))
             Add(new JointDraft(upstream, downstream, circuit.Name, states, -1, ParticleSize.Unlimited), place, isLink: false);
     }
 
@@ -244,6 +248,6 @@ internal sealed class JointBuilder
             return [-1];
         if (failed.IsMany && number > 0)
             return [failed.IndexFor(number)];
-        return allowance.Take(failed.IsMany ? failed.Group.Count : 1, place) ? failed.Indices : [];
+        return allowance.Take(failed.Count, place) ? Enumerable.Range(failed.First, failed.Count) : [];
     }
 }

@@ -19,7 +19,7 @@ internal sealed class ModuleCounts
             foreach (Entry<string, int> entry in scope.Use?.Get(FamilyKeys.Counts, []) ?? [])
             {
                 said.Add((scope, entry.Key));
-                countOf[(scope, entry.Key.Value)] = entry.IsSound ? new Located<int>(entry.Value.Value, entry.Value.Sheet, entry.Value.Node) : null;
+                countOf[(scope, entry.Key.Value)] = entry.IsSound ? entry.Value : null;
             }
         }
     }

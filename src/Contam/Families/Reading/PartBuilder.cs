@@ -27,6 +27,9 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
                 if (problems.Count > before)
                     break;
             }
+
+            // So that what is said of parts and the parts that are made of it do not stand in memory together.
+            group.Forget();
         }
 
         return [.. parts];
@@ -34,7 +37,7 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
 
     private void Add(PartGroup group, int number)
     {
-        var said = new Said([.. group.SaidOf(number)]);
+        var said = new Said(group.SaidOf(number));
         Kind kind = KindOf(said, group.Place);
         string id = group.IdOf(number);
         ImmutableArray<PartId> access = said.TryGet(PartKeys.Access, out Located<ImmutableArray<Located<string>>> inTheWay, out Scope? accessScope) ? AccessOf(group, number, inTheWay, accessScope) : [];

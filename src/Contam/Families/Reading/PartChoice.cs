@@ -8,8 +8,11 @@ internal readonly record struct PartChoice(PartGroup Group, int Number)
     /// <summary>Whether it stands for a whole repeated group.</summary>
     public bool IsMany => Number == 0;
 
-    /// <summary>The places of its parts among all parts.</summary>
-    public IEnumerable<int> Indices => IsMany ? Enumerable.Range(Group.First, Group.Count) : [Group.First + Number - 1];
+    /// <summary>How many parts it stands for.</summary>
+    public int Count => IsMany ? Group.Count : 1;
+
+    /// <summary>The place of its first part among all parts; the others follow it.</summary>
+    public int First => IndexFor(1);
 
     /// <summary>The place of the one part that this means to an owner with this number: the one with the same number of a whole group, else the one part.</summary>
     public int IndexFor(int number) => Group.First + (IsMany ? number : Number) - 1;

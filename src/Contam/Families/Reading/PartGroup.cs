@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Contam.Families.Reading.Shapes;
 
@@ -10,7 +11,8 @@ namespace Contam.Families.Reading;
 /// <param name="count">How often it stands; 0 for a part that is not repeated, <c>null</c> for a repeated one whose count is not known.</param>
 internal sealed class PartGroup(Scope scope, Entry<string, Form> entry, int first, int? count)
 {
-    private readonly List<(int Number, Scope Scope, Form Form)> says = entry.IsSound ? [(0, scope, entry.Value.Value!)] : [];
+    private Form? form = entry.IsSound ? entry.Value.Value : null;
+    private List<(int Number, Scope Scope, Form Form)>? adjusted;
 
     /// <summary>Where it is described.</summary>
     public Scope Scope { get; } = scope;
@@ -44,15 +46,25 @@ internal sealed class PartGroup(Scope scope, Entry<string, Form> entry, int firs
     /// <param name="number">The part that is changed, from 1; 0 for all.</param>
     /// <param name="by">The scope of the file.</param>
     /// <param name="form">What it says.</param>
-    public void Adjust(int number, Scope by, Form form) => says.Add((number, by, form));
+    public void Adjust(int number, Scope by, Form form) => (adjusted ??= []).Add((number, by, form));
+
+    /// <summary>Lets go of what is said, once all its parts are made.</summary>
+    public void Forget() => (form, adjusted) = (null, null);
 
     /// <summary>Everything that is said of one of its parts, what counts most first. Each form with the scope that its ids are looked for in.</summary>
-    public IEnumerable<(Scope Scope, Form Form)> SaidOf(int number)
+    public ImmutableArray<(Scope Scope, Form Form)> SaidOf(int number)
     {
-        for (int i = says.Count - 1; i >= 0; i--)
+        if (adjusted is null)
+            return form is null ? [] : [(Scope, form)];
+        var said = ImmutableArray.CreateBuilder<(Scope Scope, Form Form)>(adjusted.Count + 1);
+        for (int i = adjusted.Count - 1; i >= 0; i--)
         {
-            if (says[i].Number == 0 || says[i].Number == number)
-                yield return (says[i].Scope, says[i].Form);
+            if (adjusted[i].Number == 0 || adjusted[i].Number == number)
+                said.Add((adjusted[i].Scope, adjusted[i].Form));
         }
+
+        if (form is not null)
+            said.Add((Scope, form));
+        return said.DrainToImmutable();
     }
 }

@@ -11,7 +11,9 @@ internal sealed class PartTable
     private readonly ProblemList problems;
     private readonly Duplicates duplicates;
     private readonly Dictionary<string, PartGroup> groupOf = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, PartChoice> choiceOf = new(StringComparer.Ordinal);
+
+    /// <summary>What the ids of repeated parts with a number stand for. All other ids are those of <see cref="groupOf"/>.</summary>
+    private readonly Dictionary<string, PartChoice> numberedOf = new(StringComparer.Ordinal);
     private readonly List<PartGroup> groups = [];
 
     private PartTable(ReadLimits limits, Duplicates duplicates, ProblemList problems)
@@ -58,6 +60,8 @@ internal sealed class PartTable
         if (table.IsWhole)
             counts.RaiseUnused(problems);
         Adjustments.Apply(scopes, table, problems);
+        foreach (Scope scope in scopes)
+            scope.File.Forget(FamilyKeys.Parts);
         return table;
     }
 
@@ -81,10 +85,10 @@ internal sealed class PartTable
     /// <summary>What a full id stands for.</summary>
     public bool TryFind(string fullId, out PartChoice choice)
     {
-        if (choiceOf.TryGetValue(fullId, out choice))
+        if (numberedOf.TryGetValue(fullId, out choice))
             return true;
         bool found = groupOf.TryGetValue(fullId, out PartGroup? group);
-        choice = found ? new PartChoice(group!, 0) : default;
+        choice = found ? new PartChoice(group!, group!.IsRepeated ? 0 : 1) : default;
         return found;
     }
 
@@ -170,10 +174,14 @@ internal sealed class PartTable
         for (int number = 1; number <= group.Count; number++)
         {
             string id = group.IdOf(number);
-            if (choiceOf.TryAdd(id, new PartChoice(group, number)))
-                continue;
-            duplicates.Raise(group.Scope, group.Place, "part", id, choiceOf[id].Group.Place);
-            return;
+            if (numberedOf.TryGetValue(id, out PartChoice first) || (group.IsRepeated && TryFind(id, out first)))
+            {
+                duplicates.Raise(group.Scope, group.Place, "part", id, first.Group.Place);
+                return;
+            }
+
+            if (group.IsRepeated)
+                numberedOf.Add(id, new PartChoice(group, number));
         }
     }
 

@@ -115,7 +115,7 @@ public sealed class Digests
     {
         TextNode text => $"{text.Start}-{text.End} {text.IsPlain} {text.Value}\n",
         ListNode list => $"{list.Start} [\n{string.Concat(list.Items.Select(Told))}]\n",
-        MapNode map => $"{map.Start} {{\n{string.Concat(map.Entries.Select(entry => Told(entry.Key) + Told(entry.Value)))}}}\n",
+        WholeMap map => $"{map.Start} {{\n{string.Concat(map.Entries.Select(entry => Told(entry.Key) + Told(entry.Value)))}}}\n",
         _ => "broken\n",
     };
 

@@ -54,7 +54,8 @@ public sealed class Mutated_texts
         return (outcome.IsSound, outcome.Problems);
     }
 
-    private static string Mutate(string text, Random random)
+    /// <summary>The text with a few random damages.</summary>
+    internal static string Mutate(string text, Random random)
     {
         var mutated = new StringBuilder(text);
         int changes = random.Next(1, 4);

@@ -8,7 +8,7 @@ namespace Contam.Tests.Families.Reading;
 /// <summary>The pages of cases are the specification of what readers tell: every message whole, with its place.</summary>
 public sealed class What_a_reader_tells
 {
-    private static readonly string[] Pages =
+    internal static readonly string[] Pages =
     [
         "Families/Reading/sheets.cases", "Families/Reading/shapes.cases", "Families/Reading/families.cases", "Families/Reading/modules.cases",
         "Treatment/Reading/standards.cases",

@@ -32,8 +32,8 @@ internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> 
             return false;
         }
 
-        var read = ImmutableArray.CreateBuilder<Entry<TKey, TValue>>(map.Entries.Count);
-        foreach ((TextNode written, SheetNode entry) in map.Entries)
+        var read = ImmutableArray.CreateBuilder<Entry<TKey, TValue>>(map.Count);
+        for (int i = 0; map.TryGet(i, out TextNode? written, out SheetNode? entry); i++)
         {
             bool isSound = item.TryRead(entry, context, out TValue? one);
             if (key.TryRead(written, context, out TKey? name))

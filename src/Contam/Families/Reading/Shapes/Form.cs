@@ -3,18 +3,23 @@ using Contam.Families.Reading.Sheets;
 
 namespace Contam.Families.Reading.Shapes;
 
-/// <summary>A mapping that was read by its <see cref="FormShape"/>: for every key that it has the value, and where both stand.</summary>
+/// <summary>
+/// A mapping that was read by its <see cref="FormShape"/>: for every key that it has the value, and where both stand. Holds on to nothing of the
+/// tree that it was read from.
+/// </summary>
 /// <param name="sheet">The sheet it stands in.</param>
 /// <param name="node">The mapping as written.</param>
 internal sealed class Form(Sheet sheet, SheetNode node)
 {
-    private readonly List<(Key Key, TextNode? Written, SheetNode Value, object? Read)> entries = [];
+    private readonly int start = node.Start;
+    private Entry[] entries = node.ItemCount == 0 ? [] : new Entry[node.ItemCount];
+    private int count;
 
     /// <summary>The sheet it stands in.</summary>
     public Sheet Sheet { get; } = sheet;
 
     /// <summary>Where it begins.</summary>
-    public SourceSpan Place => Sheet.PlaceOf(node);
+    public SourceSpan Place => Sheet.PlaceAt(start);
 
     /// <summary>Whether it has the key, with a sound value or not.</summary>
     public bool Has(Key key) => IndexOf(key) >= 0;
@@ -44,27 +49,43 @@ internal sealed class Form(Sheet sheet, SheetNode node)
 
     /// <summary>The value of a key with its place, or <c>null</c>.</summary>
     public Located<T>? Locate<T>(Key<T> key)
-        where T : notnull => TryGet(key, out T? value) ? new Located<T>(value, Sheet, entries[IndexOf(key)].Value) : null;
-
-    /// <summary>Where a key is written, or where its value begins for one that needs no key to be written.</summary>
-    public SourceSpan KeyPlace(Key key)
+        where T : notnull
     {
-        (_, TextNode? written, SheetNode value, _) = entries[IndexOf(key)];
-        return Sheet.PlaceOf(written ?? value);
+        int index = IndexOf(key);
+        return index >= 0 && entries[index].Read is T read ? new Located<T>(read, Sheet, entries[index].Start, entries[index].End) : null;
     }
 
+    /// <summary>Where a key is written, or where its value begins for one that needs no key to be written.</summary>
+    public SourceSpan KeyPlace(Key key) => Sheet.PlaceAt(entries[IndexOf(key)].KeyStart);
+
     /// <summary>Where the value of a key begins.</summary>
-    public SourceSpan ValuePlace(Key key) => Sheet.PlaceOf(entries[IndexOf(key)].Value);
+    public SourceSpan ValuePlace(Key key) => Sheet.PlaceAt(entries[IndexOf(key)].Start);
+
+    /// <summary>How many items or entries are written in the value of a key, whether they fit or not.</summary>
+    public int WrittenIn(Key key) => entries[IndexOf(key)].Items;
 
     /// <summary>The keys that it has, in file order.</summary>
-    public IEnumerable<Key> Keys => entries.Select(entry => entry.Key);
+    public IEnumerable<Key> Keys => entries.Take(count).Select(entry => entry.Key);
+
+    /// <summary>Lets go of the value of a key that nobody asks for any more; the key itself stays.</summary>
+    public void Forget(Key key)
+    {
+        if (IndexOf(key) is int index and >= 0)
+            entries[index] = entries[index] with { Read = null };
+    }
 
     /// <summary>Puts in what was read.</summary>
-    internal void Add(Key key, TextNode? written, SheetNode value, object? read) => entries.Add((key, written, value, read));
+    internal void Add(Key key, TextNode? written, SheetNode value, object? read)
+    {
+        if (count == entries.Length)
+            Array.Resize(ref entries, Math.Max(4, 2 * count));
+        int end = value is TextNode text ? text.End : value.Start;
+        entries[count++] = new Entry(key, read, (written ?? value).Start, value.Start, end, value.ItemCount);
+    }
 
     private int IndexOf(Key key)
     {
-        for (int i = 0; i < entries.Count; i++)
+        for (int i = 0; i < count; i++)
         {
             if (ReferenceEquals(entries[i].Key, key))
                 return i;
@@ -72,4 +93,6 @@ internal sealed class Form(Sheet sheet, SheetNode node)
 
         return -1;
     }
+
+    private readonly record struct Entry(Key Key, object? Read, int KeyStart, int Start, int End, int Items);
 }

@@ -64,19 +64,23 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
         }
 
         value = new Form(context.Sheet, map);
-        var unknown = new List<(TextNode Written, SheetNode Value)>();
-        foreach ((TextNode written, SheetNode entry) in map.Entries)
+        List<(TextNode Written, SheetNode Value)>? unknown = null;
+        for (int i = 0; map.TryGet(i, out TextNode? written, out SheetNode? entry); i++)
         {
             if (keyOf.TryGetValue(written.Value, out Key? key))
                 value.Add(key, written, entry, key.AnyShape.ReadBoxed(entry, context));
             else
-                unknown.Add((written, entry));
+                (unknown ??= []).Add((written, entry));
         }
 
-        List<Key> missing = MissingOf(value);
-        RaiseUnknown(unknown, missing, context);
-        RaiseMissing(map, missing, context);
-        if (map.Entries.Count < AtLeast)
+        if (unknown is not null || IsAnyMissing(value))
+        {
+            List<Key> missing = MissingOf(value);
+            RaiseUnknown(unknown ?? [], missing, context);
+            RaiseMissing(map, missing, context);
+        }
+
+        if (map.Count < AtLeast)
             context.Problems.Add(ShapeProblems.NoKey(context.PlaceOf(map), Called, Keys.Select(key => key.Name)));
         return true;
     }
@@ -84,17 +88,18 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
     /// <inheritdoc/>
     public override void WriteSchema(SchemaWriter schema) => schema.Refer(this);
 
-    private List<Key> MissingOf(Form form)
+    private bool IsAnyMissing(Form form)
     {
-        var missing = new List<Key>();
         foreach (Key key in Required)
         {
             if (!form.Has(key))
-                missing.Add(key);
+                return true;
         }
 
-        return missing;
+        return false;
     }
+
+    private List<Key> MissingOf(Form form) => [.. Required.Where(key => !form.Has(key))];
 
     /// <summary>A mistyped key is one mistake: where it was likely meant for a key that is missing, that key is not missed as well.</summary>
     private void RaiseUnknown(List<(TextNode Written, SheetNode Value)> unknown, List<Key> missing, SheetContext context)

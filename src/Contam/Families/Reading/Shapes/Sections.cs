@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Contam.Families.Reading.Sheets;
 
 namespace Contam.Families.Reading.Shapes;
 
@@ -17,10 +16,10 @@ internal static class Sections
         if (!form.Has(section))
             return true;
         return form.Locate(section) is Located<ImmutableArray<Entry<TKey, TValue>>> read
-            && read.Node is MapNode map && map.Entries.Count == read.Value.Length;
+            && form.WrittenIn(section) == read.Value.Length;
     }
 
     /// <summary>Whether a section that is a list is not there at all, or was read and none of its items was dropped.</summary>
     public static bool IsWhole(Form form, Key<ImmutableArray<Located<Form>>> section) => !form.Has(section)
-        || (form.Locate(section) is Located<ImmutableArray<Located<Form>>> read && read.Node is ListNode list && list.Items.Count == read.Value.Length);
+        || (form.Locate(section) is Located<ImmutableArray<Located<Form>>> read && form.WrittenIn(section) == read.Value.Length);
 }

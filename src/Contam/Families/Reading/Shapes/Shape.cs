@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using System.Runtime.CompilerServices;
 using Contam.Families.Reading.Sheets;
 using Contam.Problems;
 
@@ -21,8 +22,19 @@ internal abstract class Shape
 internal abstract class Shape<T> : Shape
     where T : notnull
 {
+    private object? lastBoxed;
+
     /// <inheritdoc/>
-    public sealed override object? ReadBoxed(SheetNode node, SheetContext context) => TryRead(node, context, out T? value) ? value : null;
+    public sealed override object? ReadBoxed(SheetNode node, SheetContext context)
+    {
+        if (!TryRead(node, context, out T? value))
+            return null;
+        if (RuntimeHelpers.IsReferenceOrContainsReferences<T>())
+            return value;
+        // Files say the same of many parts: a number or flag that is the one before is kept once.
+        object? last = lastBoxed;
+        return last is T same && EqualityComparer<T>.Default.Equals(same, value) ? last : lastBoxed = value;
+    }
 
     /// <summary>Reads a value. Where it does not fit, one problem is raised, or none where one was raised for the value before.</summary>
     public abstract bool TryRead(SheetNode node, SheetContext context, [MaybeNullWhen(false)] out T value);

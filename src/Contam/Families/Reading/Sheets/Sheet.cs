@@ -14,22 +14,32 @@ internal sealed class Sheet(SourceText source, SheetNode root)
     /// <summary>Where a value begins.</summary>
     public SourceSpan PlaceOf(SheetNode node) => Source.PlaceAt(node.Start);
 
+    /// <summary>Where a character stands, from its zero-based index in the file's text.</summary>
+    public SourceSpan PlaceAt(int index) => Source.PlaceAt(index);
+
     /// <summary>
     /// Where a character of a text stands in the file. Where the text is not written as it reads (folded over lines, with escapes), the place is
     /// that of the same word within it, else where the text begins.
     /// </summary>
     /// <param name="node">The text.</param>
     /// <param name="offset">The zero-based place of the character in the text's value.</param>
-    public SourceSpan PlaceWithin(TextNode node, int offset)
-    {
-        ReadOnlySpan<char> written = Source.Text.AsSpan(node.Start, node.End - node.Start);
-        int asItReads = written.IndexOf(node.Value, StringComparison.Ordinal);
-        if (asItReads >= 0)
-            return Source.PlaceAt(node.Start + asItReads + offset);
+    public SourceSpan PlaceWithin(TextNode node, int offset) => PlaceWithin(node.Start, node.End, node.Value, offset);
 
-        ReadOnlySpan<char> word = WordAt(node.Value, offset);
+    /// <summary>The same, of a text from its ends in the file.</summary>
+    /// <param name="start">The index of the first character that is written.</param>
+    /// <param name="end">The index after the last.</param>
+    /// <param name="value">What is written there, escapes and quotes undone.</param>
+    /// <param name="offset">The zero-based place of the character in <paramref name="value"/>.</param>
+    public SourceSpan PlaceWithin(int start, int end, string value, int offset)
+    {
+        ReadOnlySpan<char> written = Source.Text.AsSpan(start, end - start);
+        int asItReads = written.IndexOf(value, StringComparison.Ordinal);
+        if (asItReads >= 0)
+            return Source.PlaceAt(start + asItReads + offset);
+
+        ReadOnlySpan<char> word = WordAt(value, offset);
         int found = word.Length == 0 ? -1 : written.IndexOf(word, StringComparison.Ordinal);
-        return Source.PlaceAt(found < 0 ? node.Start : node.Start + found);
+        return Source.PlaceAt(found < 0 ? start : start + found);
     }
 
     private static ReadOnlySpan<char> WordAt(string text, int offset)

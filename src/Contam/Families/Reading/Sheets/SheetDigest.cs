@@ -29,7 +29,7 @@ internal static class SheetDigest
             {
                 case MapNode map:
                     text.Append('m').Append(from).Append('\n');
-                    foreach ((TextNode key, SheetNode value) in map.Entries)
+                    for (int i = 0; map.TryGet(i, out TextNode? key, out SheetNode? value); i++)
                     {
                         Write(key);
                         Write(value);
@@ -87,7 +87,7 @@ internal static class SheetDigest
                 start += TakeNumber(ref line);
                 if (sort is 'm' or 'l')
                 {
-                    open.Push((sort == 'm' ? new MapNode(start) : new ListNode(start), null));
+                    open.Push((sort == 'm' ? new WholeMap(start) : new ListNode(start), null));
                     continue;
                 }
 
@@ -99,7 +99,7 @@ internal static class SheetDigest
             if (into.Node is ListNode list)
                 list.Items.Add(node);
             else if (into.Key is TextNode key)
-                ((MapNode)into.Node).Entries.Add((key, node));
+                ((WholeMap)into.Node).Entries.Add((key, node));
             open.Push((into.Node, into.Node is MapNode && into.Key is null ? (TextNode)node : null));
         }
 

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Contam.Problems;
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
@@ -14,14 +15,22 @@ internal sealed class SheetParser
     private readonly SourceText source;
     private readonly ReadBudget budget;
     private readonly ProblemList problems;
+    private readonly Scanner scanner;
+    private readonly Parser parser;
     private readonly Stack<OpenNode> open = new();
+    private readonly string?[] lately = new string?[509];
     private SheetNode? root;
+    private bool documentEnded;
+    private bool isBroken;
+    private int passing;
 
     private SheetParser(SourceText source, ReadBudget budget, ProblemList problems)
     {
         this.source = source;
         this.budget = budget;
         this.problems = problems;
+        scanner = new Scanner(new StringReader(source.Text), skipComments: true);
+        parser = new Parser(scanner);
     }
 
     /// <summary>
@@ -31,37 +40,86 @@ internal sealed class SheetParser
     public static Sheet? Parse(SourceText source, ReadBudget budget, ProblemList problems) =>
         new SheetParser(source, budget, problems).Run();
 
+    /// <summary>
+    /// The sheet of a text whose outermost value is a mapping, to be gone through while it is read: its entries, and the entries of the mappings in
+    /// them, are there one at a time and are not kept. <c>null</c> where the outermost value is something else. Whatever is wrong, of the text or
+    /// of what is made of it, ends the mapping early; <see cref="PassedSoundly"/> says whether nothing was. The problems are of no use then.
+    /// </summary>
+    public static (Sheet Sheet, SheetParser Parser)? Pass(SourceText source, ReadBudget budget, ProblemList problems)
+    {
+        var parser = new SheetParser(source, budget, problems);
+        ParsingEvent? step;
+        do
+            step = parser.Next();
+        while (step is StreamStart or DocumentStart);
+        return step is MappingStart outermost && parser.Pass(outermost) is SheetNode map ? (new Sheet(source, map), parser) : null;
+    }
+
+    /// <summary>Whether a sheet that was gone through was read to its end, and nothing was wrong.</summary>
+    public bool PassedSoundly()
+    {
+        while (passing == 0 && problems.Count == 0 && Next() is not null)
+        {
+        }
+
+        return passing == 0 && problems.Count == 0;
+    }
+
+    /// <summary>Takes the next entry of a mapping that is gone through; <c>false</c> at its end and where anything is wrong.</summary>
+    /// <param name="depth">How many mappings that are gone through are open.</param>
+    /// <param name="known">The keys that it had so far.</param>
+    /// <param name="key">The key.</param>
+    /// <param name="value">The value.</param>
+    internal bool TryPass(int depth, HashSet<string> known, [NotNullWhen(true)] out TextNode? key, [NotNullWhen(true)] out SheetNode? value)
+    {
+        (key, value) = (null, null);
+        // A mapping within that was not gone through to its end was no mapping that belongs there.
+        if (problems.Count > 0 || passing != depth || Next() is not ParsingEvent step)
+            return false;
+        if (step is MappingEnd)
+        {
+            passing--;
+            return false;
+        }
+
+        if (Whole(step) is not TextNode text || (text.IsPlain && text.Value == "<<") || !known.Add(text.Value) || Next() is not ParsingEvent next)
+            return false;
+        key = text;
+        value = depth == 1 && next is MappingStart within ? Pass(within) : Whole(next);
+        return value is not null && problems.Count == 0;
+    }
+
+    private SheetNode? Pass(MappingStart step)
+    {
+        if (!Count(step))
+            return null;
+        passing++;
+        return new PassedMap(Index(step.Start), this, passing);
+    }
+
+    /// <summary>The whole value that begins with this event; <c>null</c> where it cannot be read.</summary>
+    private SheetNode? Whole(ParsingEvent first)
+    {
+        root = null;
+        for (ParsingEvent? step = first; step is not null && Take(step); step = Next())
+        {
+            if (open.Count == 0)
+                return root;
+        }
+
+        return null;
+    }
+
     private Sheet? Run()
     {
-        var scanner = new Scanner(new StringReader(source.Text), skipComments: true);
-        var parser = new Parser(scanner);
-        bool documentEnded = false;
-        while (true)
+        while (Next() is ParsingEvent step)
         {
-            try
-            {
-                if (!parser.MoveNext())
-                    break;
-            }
-            catch (Exception fault) when (fault is not OutOfMemoryException)
-            {
-                // The library lets other exceptions than its own slip out, for instance where a bracket is not closed.
-                problems.Add(Fault(fault, (int)scanner.CurrentPosition.Index));
-                return null;
-            }
-
-            ParsingEvent step = parser.Current!;
-            if (step is DocumentStart && documentEnded)
-            {
-                problems.Add(SheetProblems.SeveralDocuments(PlaceAt(step.Start)));
-                break;
-            }
-
-            documentEnded |= step is DocumentEnd;
             if (!Take(step))
                 return null;
         }
 
+        if (isBroken)
+            return null;
         if (root is null or TextNode { IsNothing: true })
         {
             problems.Add(SheetProblems.FileEmpty(source.File));
@@ -69,6 +127,33 @@ internal sealed class SheetParser
         }
 
         return new Sheet(source, root);
+    }
+
+    /// <summary>The next event of the first document, or <c>null</c> at its end and after a problem was raised.</summary>
+    private ParsingEvent? Next()
+    {
+        try
+        {
+            if (!parser.MoveNext())
+                return null;
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            // The library lets other exceptions than its own slip out, for instance where a bracket is not closed.
+            problems.Add(Fault(fault, (int)scanner.CurrentPosition.Index));
+            isBroken = true;
+            return null;
+        }
+
+        ParsingEvent step = parser.Current!;
+        if (step is DocumentStart && documentEnded)
+        {
+            problems.Add(SheetProblems.SeveralDocuments(PlaceAt(step.Start)));
+            return null;
+        }
+
+        documentEnded |= step is DocumentEnd;
+        return step;
     }
 
     /// <summary>Takes one event; answers whether reading may go on.</summary>
@@ -83,23 +168,17 @@ internal sealed class SheetParser
 
         if (step is not (NodeEvent or AnchorAlias))
             return true;
-        if (budget.ValuesLeft-- == 0)
-        {
-            problems.Add(SheetProblems.TooManyValues(PlaceAt(step.Start), budget.Limits.Values));
+        if (!Count(step))
             return false;
-        }
-
-        if (step is NodeEvent node)
-            RefuseDecoration(node);
         int start = Index(step.Start);
         switch (step)
         {
             case MappingStart mapping:
-                return Open(new MapNode(start), mapping.Style == MappingStyle.Flow);
+                return Open(new WholeMap(start), mapping.Style == MappingStyle.Flow);
             case SequenceStart sequence:
                 return Open(new ListNode(start), sequence.Style == SequenceStyle.Flow);
             case Scalar scalar:
-                Attach(new TextNode(scalar.Value, scalar.Style == ScalarStyle.Plain, start, Index(scalar.End)));
+                Attach(new TextNode(Shared(scalar.Value), scalar.Style == ScalarStyle.Plain, start, Index(scalar.End)));
                 return true;
             default:
                 problems.Add(SheetProblems.Alias(PlaceAt(step.Start)));
@@ -108,9 +187,23 @@ internal sealed class SheetParser
         }
     }
 
+    /// <summary>Counts a value and looks at what stands before it; answers whether there is room for it.</summary>
+    private bool Count(ParsingEvent step)
+    {
+        if (budget.ValuesLeft-- == 0)
+        {
+            problems.Add(SheetProblems.TooManyValues(PlaceAt(step.Start), budget.Limits.Values));
+            return false;
+        }
+
+        if (step is NodeEvent node)
+            RefuseDecoration(node);
+        return true;
+    }
+
     private bool Open(SheetNode node, bool isFlow)
     {
-        if (open.Count == budget.Limits.Nesting)
+        if (open.Count + passing == budget.Limits.Nesting)
         {
             problems.Add(SheetProblems.TooDeep(source.PlaceAt(node.Start), budget.Limits.Nesting));
             return false;
@@ -165,7 +258,18 @@ internal sealed class SheetParser
     {
         into.AwaitsValue = false;
         if (into.Key is TextNode key)
-            ((MapNode)into.Node).Entries.Add((key, node));
+            ((WholeMap)into.Node).Entries.Add((key, node));
+    }
+
+    /// <summary>The same text, and where it is short and was seen lately the very one that was seen, so that a word that stands everywhere is kept once.</summary>
+    private string Shared(string text)
+    {
+        if (text.Length is 0 or > 24)
+            return text;
+        ref string? last = ref lately[(text[0] + (31 * text[^1]) + (7 * text[text.Length / 2]) + (131 * text.Length)) % lately.Length];
+        if (last != text)
+            last = text;
+        return last;
     }
 
     private void RefuseDecoration(NodeEvent node)
@@ -233,7 +337,7 @@ internal sealed class SheetParser
         /// <summary>The same key where the mapping has it already, else <c>null</c>; then it is taken to have it from now on.</summary>
         public TextNode? FirstOf(TextNode key)
         {
-            List<(TextNode Key, SheetNode Value)> entries = ((MapNode)Node).Entries;
+            List<(TextNode Key, SheetNode Value)> entries = ((WholeMap)Node).Entries;
             if (entries.Count >= 8 && longKeys is null)
             {
                 longKeys = new Dictionary<string, TextNode>(StringComparer.Ordinal);

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using Contam.Problems;
 
@@ -6,6 +7,9 @@ namespace Contam.Families.Reading.Sheets;
 /// <summary>The text of one file, with its name, its hash and where its lines begin.</summary>
 internal sealed class SourceText
 {
+    /// <summary>What may stand in a text without a second look.</summary>
+    private static readonly SearchValues<char> Plain = SearchValues.Create([.. Enumerable.Range(' ', 0x7F - ' ').Select(c => (char)c), '\n', '\r', '\t']);
+
     private readonly int[] lineStarts;
 
     private SourceText(string file, string text, string sha256, bool hasMark = false)
@@ -119,11 +123,9 @@ internal sealed class SourceText
     /// </summary>
     public static int FirstHidden(string text)
     {
-        for (int i = 0; i < text.Length; i++)
+        for (int i = Next(text, 0); i >= 0; i = Next(text, i + 1))
         {
             char c = text[i];
-            if (c is >= ' ' and < '\u007F' or '\n' or '\r' or '\t')
-                continue;
             if (char.IsControl(c) || c is '\uFEFF' or '\u2028' or '\u2029' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') or '\uFFFE' or '\uFFFF')
                 return i;
             if (char.IsHighSurrogate(c) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]))
@@ -135,6 +137,12 @@ internal sealed class SourceText
         return -1;
     }
 
+    private static int Next(string text, int from)
+    {
+        int ahead = text.AsSpan(from).IndexOfAnyExcept(Plain);
+        return ahead < 0 ? -1 : from + ahead;
+    }
+
     private static int FirstBadByte(ReadOnlySpan<byte> bytes)
     {
         int at = 0;
@@ -144,7 +152,7 @@ internal sealed class SourceText
             if (ascii < 0)
                 return -1;
             at += ascii;
-            if (Rune.DecodeFromUtf8(bytes[at..], out _, out int taken) != System.Buffers.OperationStatus.Done)
+            if (Rune.DecodeFromUtf8(bytes[at..], out _, out int taken) != OperationStatus.Done)
                 return at;
             at += taken;
         }

@@ -1,0 +1,75 @@
+using System.Diagnostics;
+using System.Globalization;
+using Contam.Families.Reading;
+using Contam.Treatment.Reading;
+
+namespace Contam.Bench.Ratios;
+
+/// <summary>
+/// Peak memory of reading a family from disk: the least managed heap in which a process of its own can do it, in sizes of the file. The runtime is
+/// told to fail where the heap, what nobody has collected yet included, would grow beyond a limit; the least limit that does not fail is looked for.
+/// It is a little more than the peak of what is alive, never less, and does not hang on how much a machine's cache tempts the collector to leave lying.
+/// </summary>
+internal static class ReadingMemory
+{
+    private static readonly ReadLimits Roomy = new() { FileBytes = int.MaxValue, Values = int.MaxValue, Parts = int.MaxValue, Joints = int.MaxValue };
+
+    /// <summary>The peak for a family of so many parts, to a hundredth of the file.</summary>
+    public static double Peak(int parts)
+    {
+        string file = Path.GetTempFileName();
+        try
+        {
+            File.WriteAllText(file, Systems.File(parts));
+            long size = new FileInfo(file).Length;
+            long tooSmall = size, enough = 64 * size;
+            if (!CanRead(file, enough))
+                throw new InvalidOperationException($"a family of {parts} parts cannot be read at all");
+            while (enough - tooSmall > size / 100)
+            {
+                long middle = (enough + tooSmall) / 2;
+                if (CanRead(file, middle))
+                    enough = middle;
+                else
+                    tooSmall = middle;
+            }
+
+            return (double)enough / size;
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    /// <summary>Reads one family, in the process that <see cref="Peak"/> starts; the exit code.</summary>
+    public static int ReadOnce(string file)
+    {
+        try
+        {
+            return FamilyReader.ReadFile(file, BuiltInStandards.HouseOverKinds.CatalogueOf(), Roomy).Value is null ? 2 : 0;
+        }
+        catch (OutOfMemoryException)
+        {
+            return 1;
+        }
+    }
+
+    private static bool CanRead(string file, long heap)
+    {
+        var start = new ProcessStartInfo(Environment.ProcessPath!, ["read-once", file]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        start.Environment["DOTNET_GCHeapHardLimit"] = "0x" + heap.ToString("X", CultureInfo.InvariantCulture);
+        using Process process = Process.Start(start)!;
+        // Both are read, or a process that runs out of memory would stand still with a full pipe.
+        Task<string> said = process.StandardError.ReadToEndAsync();
+        process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return process.ExitCode switch
+        {
+            0 => true,
+            2 => throw new InvalidOperationException("the made-up family is not sound"),
+            _ when said.Result.Length > 0 || process.ExitCode == 1 => false,
+            _ => throw new InvalidOperationException($"reading ended with {process.ExitCode} and not a word"),
+        };
+    }
+}

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using Contam.Families.Reading.Shapes;
 using Contam.Families.Reading.Sheets;
 using Contam.Problems;
@@ -90,7 +89,7 @@ public static class FamilyReader
         {
             Title = form.Get(FamilyKeys.Title, ""),
             About = form.Get(FamilyKeys.About, ""),
-            Sha256 = HashOf(files),
+            Hash = HashOf(files),
             File = form.Sheet.Source.File,
             Sources = [.. files.Select((file, index) => CopyOf(file.Source, index == 0 ? Path.GetFileName(files[0].RealPath) : ModulePaths.Relative(files[0].RealPath, file.RealPath)))],
             States = states,
@@ -116,15 +115,12 @@ public static class FamilyReader
     }
 
     /// <summary>The one file's hash, or that of the list of every file's hash and its path relative to the family file.</summary>
-    private static string HashOf(IReadOnlyList<(string RealPath, SourceText Source)> files)
+    private static LaterText HashOf(IReadOnlyList<(string RealPath, SourceText Source)> files)
     {
         if (files.Count == 1)
             return files[0].Source.Sha256;
-        var list = new StringBuilder();
-        foreach ((string path, SourceText source) in files)
-            list.Append(source.Sha256).Append("  ").Append(ModulePaths.Relative(files[0].RealPath, path)).Append('\n');
-        return SourceText.HashOf(Encoding.UTF8.GetBytes(list.ToString()));
+        return LaterText.HashOf(() => string.Concat(files.Select(file => $"{file.Source.Sha256.Value}  {ModulePaths.Relative(files[0].RealPath, file.RealPath)}\n")));
     }
 
-    private static SourceCopy CopyOf(SourceText source, string name) => new(name, source.HasMark ? "\uFEFF" + source.Text : source.Text);
+    private static SourceCopy CopyOf(SourceText source, string name) => new(name, source.Whole);
 }

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using System.Text;
 using Contam.Families;
-using Contam.Families.Reading.Sheets;
 
 namespace Contam.Treatment.Reading;
 
@@ -24,7 +22,7 @@ public static class Layering
         {
             Id = upper.Id,
             Title = upper.Title.Length > 0 ? upper.Title : lower.Title,
-            Sha256 = SourceText.HashOf(Encoding.UTF8.GetBytes($"{upper.Sha256}\n{lower.Sha256}\n")),
+            Hash = LaterText.HashOf(() => $"{upper.Sha256}\n{lower.Sha256}\n"),
             CleanFindings = upper.CleanFindings ?? lower.CleanFindings,
             Kinds = ByKey(upper.Kinds, lower.Kinds, kind => kind.Name),
             Debris = ByKey(upper.Debris, lower.Debris, debris => debris.Name),

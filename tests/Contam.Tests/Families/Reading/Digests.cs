@@ -1,5 +1,4 @@
 using System.Runtime.Loader;
-using System.Security.Cryptography;
 using System.Text;
 using Contam.Families.Reading;
 using Contam.Families.Reading.Sheets;
@@ -69,33 +68,6 @@ public sealed class Digests
         byte[] digest = Encoding.UTF8.GetBytes(SheetDigest.Write(Parsed(SourceText.FromString("test.yaml", "a: one", new ProblemList(10))!)));
         Assert.Null(SheetDigest.Read(SourceText.FromString("test.yaml", "a: two", new ProblemList(10))!, digest));
     }
-
-    /// <summary>The one example of the standard that is a million times the same letter goes to the platform; the others do not.</summary>
-    [Theory]
-    [InlineData(0)]
-    [InlineData(1)]
-    [InlineData(55)]
-    [InlineData(56)]
-    [InlineData(63)]
-    [InlineData(64)]
-    [InlineData(65)]
-    [InlineData(119)]
-    [InlineData(120)]
-    [InlineData(100_000)]
-    [InlineData(FileHash.Large - 1)]
-    [InlineData(FileHash.Large)]
-    public void Are_known_by_the_hash_that_the_platform_gives(int length)
-    {
-        byte[] bytes = new byte[length];
-        new Random(length).NextBytes(bytes);
-        Assert.Equal(Convert.ToHexStringLower(SHA256.HashData(bytes)), FileHash.Of(bytes));
-    }
-
-    /// <summary>FIPS 180-4 by its published examples.</summary>
-    [Theory]
-    [InlineData("abc", "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad")]
-    [InlineData("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq", "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1")]
-    public void Are_known_by_the_hash_of_the_standard(string text, string hash) => Assert.Equal(hash, FileHash.Of(Encoding.ASCII.GetBytes(text)));
 
     private static Sheet Parsed(string file)
     {

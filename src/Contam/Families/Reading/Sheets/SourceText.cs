@@ -12,12 +12,12 @@ internal sealed class SourceText
 
     private readonly int[] lineStarts;
 
-    private SourceText(string file, string text, string sha256, bool hasMark = false)
+    private SourceText(string file, string text, bool hasMark = false)
     {
         HasMark = hasMark;
         File = file;
         Text = text;
-        Sha256 = sha256;
+        Sha256 = LaterText.HashOf(() => Whole);
         lineStarts = FindLineStarts(text);
     }
 
@@ -31,7 +31,10 @@ internal sealed class SourceText
     public bool HasMark { get; }
 
     /// <summary>SHA-256 of the bytes, in lower-case hexadecimal.</summary>
-    public string Sha256 { get; }
+    public LaterText Sha256 { get; }
+
+    /// <summary>All that was in the file: the text, behind a byte order mark where there was one.</summary>
+    public string Whole => HasMark ? "\uFEFF" + Text : Text;
 
     /// <summary>The text of these bytes, or <c>null</c> where they are no sound UTF-8 text; then a problem says why.</summary>
     public static SourceText? FromBytes(string file, byte[] bytes, ProblemList problems)
@@ -55,12 +58,12 @@ internal sealed class SourceText
         int bad = FirstBadByte(body);
         if (bad >= 0)
         {
-            var before = new SourceText(file, Encoding.UTF8.GetString(body[..bad]), "");
+            var before = new SourceText(file, Encoding.UTF8.GetString(body[..bad]));
             problems.Add(SheetProblems.NotUtf8(before.PlaceAt(before.Text.Length), body[bad]));
             return null;
         }
 
-        return Checked(new SourceText(file, Encoding.UTF8.GetString(body), HashOf(bytes), hasMark), problems);
+        return Checked(new SourceText(file, Encoding.UTF8.GetString(body), hasMark), problems);
     }
 
     /// <summary>This text as a file's, or <c>null</c> where it holds what no text should; then a problem says what. Its hash is that of its UTF-8 bytes.</summary>
@@ -74,7 +77,7 @@ internal sealed class SourceText
 
         bool hasMark = text.StartsWith('\uFEFF');
         string body = hasMark ? text[1..] : text;
-        return Checked(new SourceText(file, body, HashOf(Encoding.UTF8.GetBytes(text)), hasMark), problems);
+        return Checked(new SourceText(file, body, hasMark), problems);
     }
 
     /// <summary>The place of a character, from its zero-based index; the text's length stands for its end.</summary>
@@ -103,9 +106,6 @@ internal sealed class SourceText
 
     /// <summary>Whether a comma is the last that stands before this character, spaces and line breaks left out.</summary>
     public bool IsAfterComma(int index) => Text.AsSpan(0, index).TrimEnd().EndsWith(",");
-
-    /// <summary>SHA-256 in lower-case hexadecimal.</summary>
-    public static string HashOf(ReadOnlySpan<byte> bytes) => FileHash.Of(bytes);
 
     private static SourceText? Checked(SourceText source, ProblemList problems)
     {

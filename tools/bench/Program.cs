@@ -9,13 +9,19 @@ using Contam.Treatment;
 using Contam.Treatment.Reading;
 using Contam.Why;
 
-// Usage, from the root of the repository: dotnet run -c Release --project tools/bench [-- ratios|guard|start RELEASE|plan|stop-line|suspects|jobs|spread|growth|why|audit|draw …]
+// Usage, from the root of the repository: dotnet run -c Release --project tools/bench [-- ratios|reading|guard|start RELEASE|plan|stop-line|suspects|jobs|spread|growth|why|audit|draw …]
 // CONTAM_ENTRIES=5 makes jobs of so many entries instead of 200, for a quick look.
 // Medians of several runs in one process; quote the ratios, for a machine's speed drifts.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["ratios"])
 {
     Contam.Bench.Ratios.RatioRun.Record();
+    return 0;
+}
+
+if (args is ["reading"])
+{
+    Contam.Bench.Ratios.RatioRun.Reading();
     return 0;
 }
 

@@ -42,6 +42,16 @@ internal static class RatioRun
         return [.. fallen.Select(ratio => ratio.Name)];
     }
 
+    /// <summary>Measures reading alone, at several sizes, and keeps nothing.</summary>
+    public static void Reading()
+    {
+        foreach (int parts in new[] { 1_000, 5_000, 10_000, 100_000 })
+        {
+            ReadingRatios.Parts = parts;
+            Tell(MeasureReading(string.Create(CultureInfo.InvariantCulture, $", {parts:N0} parts")));
+        }
+    }
+
     private static IEnumerable<Ratio> Full()
     {
         SearchRatios.Parts = 1_000_000;
@@ -71,6 +81,12 @@ internal static class RatioRun
 
         Dictionary<string, double> reach = Medians<ReachRatios>();
         yield return new("reach of every failure against a search for each" + suffix, reach[nameof(ReachRatios.SearchForEach)] / reach[nameof(ReachRatios.AllAtOnce)]);
+        foreach (Ratio ratio in MeasureReading(suffix))
+            yield return ratio;
+    }
+
+    private static IEnumerable<Ratio> MeasureReading(string suffix)
+    {
         Dictionary<string, double> reading = Medians<ReadingRatios>();
         yield return new("reading against the bare events" + suffix, reading[nameof(ReadingRatios.Events)] / reading[nameof(ReadingRatios.Family)]);
         yield return new("peak heap of reading, in sizes of the file" + suffix, ReadingMemory.Peak(ReadingRatios.Parts), IsCost: true);

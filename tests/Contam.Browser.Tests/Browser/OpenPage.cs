@@ -19,6 +19,9 @@ public sealed class OpenPage : IAsyncDisposable
 
     public IPage Page { get; private set; } = null!;
 
+    /// <summary>The folder that the file stands in; whatever is laid there goes with it.</summary>
+    public string Folder => folder.FullName;
+
     /// <summary>Everything that was asked for but the file itself. None of it was given.</summary>
     public IReadOnlyList<string> Asked => asked;
 

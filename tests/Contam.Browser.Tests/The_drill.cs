@@ -8,7 +8,8 @@ namespace Contam.Browser.Tests;
 /// <summary>What an apprentice sees of an exercise, and when.</summary>
 public sealed class The_drill(Chromium chromium)
 {
-    private const string Folded = "[...document.querySelectorAll('details li')].map(line => line.textContent).filter(text => text.length > 12)";
+    // Why each choice is right or wrong, which no question says.
+    private const string Reasons = "[...document.querySelectorAll('details .choices span')].map(line => line.textContent).filter(text => /\\w+ \\w+ .*[.]$/.test(text))";
     private const string Lit = "[...document.querySelectorAll('.cd-lit[data-part]')].flatMap(box => box.dataset.part.split(' '))";
 
     public static TheoryData<string> Families => ShippedPages.Families;
@@ -18,7 +19,7 @@ public sealed class The_drill(Chromium chromium)
     public async Task Shows_nothing_of_its_answers_before_they_are_asked_for(string family)
     {
         await using OpenPage page = await chromium.OpenAsync(ShippedPages.Of("drill " + family));
-        string[] answers = await page.AskAsync<string[]>(Folded);
+        string[] answers = await page.AskAsync<string[]>(Reasons);
         string read = await page.AskAsync<string>("document.body.innerText");
         string printed = string.Concat((await Paper.OfAsync(page, "A4", signs: false)).Sheets);
 
@@ -26,6 +27,7 @@ public sealed class The_drill(Chromium chromium)
         Assert.All(answers, answer => Assert.DoesNotContain(answer, read, StringComparison.Ordinal));
         Assert.All(answers, answer => Assert.DoesNotContain(Paper.Bare(answer), printed, StringComparison.Ordinal));
         Assert.DoesNotMatch(@"\bRight\. ", read);
+        Assert.Empty(await page.AskAsync<string[]>("[...document.querySelectorAll('details li, [data-reached]')].filter(one => one.checkVisibility()).map(one => one.outerHTML)"));
         Assert.Equal(0, await page.AskAsync<int>("document.querySelectorAll('.cd-lit, .newest, details[open]').length"));
         // The picture marks what failed, and nothing that it reached.
         Assert.Equal(["failed"], await page.AskAsync<string[]>("[...new Set([...document.querySelectorAll('[data-grade]')].map(box => box.dataset.grade))]"));
@@ -86,7 +88,7 @@ public sealed class The_drill(Chromium chromium)
     public async Task Prints_its_answers_where_it_was_written_with_them(string family)
     {
         await using OpenPage page = await chromium.OpenAsync(ShippedPages.Of("answers " + family));
-        string[] answers = await page.AskAsync<string[]>(Folded);
+        string[] answers = await page.AskAsync<string[]>("[...document.querySelectorAll('details li')].map(line => line.textContent)");
 
         string printed = Regex.Replace(string.Concat((await Paper.OfAsync(page, "A4", signs: false)).Sheets), "page[0-9]+of[0-9]+", "");
 

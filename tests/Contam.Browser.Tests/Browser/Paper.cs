@@ -11,7 +11,7 @@ internal sealed partial class Paper
     // head of a table.
     private const string Signs = """
         (() => {
-          const small = (number, kind) => { const one = document.createElement('span'); one.style.cssText = 'font-size:1px;line-height:0'; one.textContent = '[' + kind + number + ']'; return one; };
+          const small = (number, kind) => { const one = document.createElement('span'); one.style.cssText = 'font-size:4px;line-height:0;white-space:nowrap;flex:none'; one.textContent = '[' + kind + number + ']'; return one; };
           let number = 0;
           document.querySelectorAll('.cs-step, .cs-cautions li, tbody tr').forEach(whole => {
             if (!whole.checkVisibility()) return;

@@ -8,12 +8,14 @@ namespace Contam.Reports.Audits;
 public static class AuditHtml
 {
     private const string Sheet = """
-        body{font:15px/1.45 system-ui,sans-serif;margin:2em auto;max-width:72em;padding:0 1em;color:#111;background:#fff}
+        body{font:15px/1.45 system-ui,sans-serif;margin:2em auto;max-width:72em;padding:0 1em;color:#111;background:#fff;overflow-wrap:anywhere}
         h1{font-size:1.5em}h2{font-size:1.15em;border-bottom:1px solid #999;margin-top:2em}h3{font-size:1em;margin-bottom:.2em}
         table{border-collapse:collapse;width:100%;font-size:.9em}th,td{border:1px solid #bbb;padding:.25em .5em;text-align:left;vertical-align:top}
         th{background:#eee}td.n{text-align:right}td.gap{background:#f6c9c2;font-weight:bold}p.no{border-left:.4em solid #b3261e;padding-left:.6em}
         p.yes{border-left:.4em solid #2e7d32;padding-left:.6em}.mend{color:#444;font-style:italic}code{font-size:.95em}
-        @media print{body{margin:0;max-width:none;font-size:11px}tr,li{break-inside:avoid}h2,h3{break-after:avoid}thead{display:table-header-group}}
+        .frame{overflow-x:auto}.frame:focus-visible{outline:3px solid #0b3fa8;outline-offset:2px}.frame table{overflow-wrap:normal;min-width:max-content}
+        @page{margin:14mm 13mm 18mm;@bottom-right{content:"page " counter(page) " of " counter(pages);font:9pt sans-serif}}
+        @media print{.frame{overflow:visible}.frame table{min-width:0;overflow-wrap:anywhere}body{margin:0;max-width:none;font-size:11px}tr,li{break-inside:avoid}h2,h3{break-after:avoid}thead{display:table-header-group}}
         """;
 
     /// <summary>Writes it; with a change, only what has changed.</summary>
@@ -61,17 +63,17 @@ public static class AuditHtml
     private static void Whole(MarkupWriter page, Audit audit)
     {
         page.Leaf("h2", "Costliest failures").Line();
-        Table(page, ["family", "failed part", "debris", "parts reached", "steps", "bench hours"], audit.Costliest.Select(failure => new[]
+        Table(page, "costliest failures", ["family", "failed part", "debris", "parts reached", "steps", "bench hours"], audit.Costliest.Select(failure => new[]
         {
             failure.Family, failure.Part, failure.Debris, AuditSheet.Number(failure.Reached), AuditSheet.Number(failure.Steps), AuditSheet.Number(failure.BenchHours),
         }));
         page.Leaf("h2", "Families").Line();
-        Table(page, ["family", "file", "title", "parts", "failures"], audit.Families.Select(family => new[]
+        Table(page, "families", ["family", "file", "title", "parts", "failures"], audit.Families.Select(family => new[]
         {
             family.Id, family.File, family.Title, AuditSheet.Number(family.Parts), AuditSheet.Number(family.Failures),
         }));
         page.Leaf("h2", "Coverage").Line().Leaf("p", "How many parts of a kind each debris reaches; marked ! where some are without a rule.").Line();
-        Table(page, ["kind", "debris", .. audit.Families.Select(family => family.Id)], audit.Matrix.GroupBy(cell => (cell.Kind, cell.Debris)).Select(row => (string[])
+        Table(page, "coverage", ["kind", "debris", .. audit.Families.Select(family => family.Id)], audit.Matrix.GroupBy(cell => (cell.Kind, cell.Debris)).Select(row => (string[])
         [
             row.Key.Kind,
             row.Key.Debris,
@@ -95,9 +97,9 @@ public static class AuditHtml
         page.Close().Line();
     }
 
-    private static void Table(MarkupWriter page, string[] heads, IEnumerable<string[]> rows)
+    private static void Table(MarkupWriter page, string name, string[] heads, IEnumerable<string[]> rows)
     {
-        page.Open("table").Open("thead").Open("tr");
+        page.Open("div", ("class", "frame"), ("tabindex", "0"), ("role", "region"), ("aria-label", name)).Open("table").Open("thead").Open("tr");
         foreach (string head in heads)
             page.Leaf("th", head, ("scope", "col"));
         page.Close().Close().Line().Open("tbody").Line();
@@ -109,7 +111,7 @@ public static class AuditHtml
             page.Close().Line();
         }
 
-        page.Close().Close().Line();
+        page.Close().Close().Close().Line();
     }
 
     private static string Sentence(string text) => $"{char.ToUpperInvariant(text[0])}{text[1..]}.";

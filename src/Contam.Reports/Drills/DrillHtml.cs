@@ -25,8 +25,8 @@ public static class DrillHtml
         .quiet{color:#444;font-size:.9em}
         .sheet.whole svg{width:100%;height:auto}
         .cd-picture .cd-lit rect{fill:#e3ecff}.cd-picture .cd-lit.newest rect{fill:#9fbcf5}
-        @page circuits{size:landscape;margin:8mm}
-        @media print{.circuits{page:circuits}body{margin:0;max-width:none;font-size:11pt}.sheet{overflow:visible;border:0;max-height:none}.sheet svg{max-width:100%;height:auto;max-height:90vh}.play{display:none}li,h3{break-inside:avoid}h2,h3{break-after:avoid}}
+        .paper{display:none}
+        @media print{.paper{display:block}.circuits{display:none}body{margin:0;padding:0;max-width:none;font-size:11pt}li,h3,.choices{break-inside:avoid}h2,h3{break-after:avoid}}
         """;
 
     // Reads what is reached from the list of hops, so that the page holds it once.
@@ -86,8 +86,8 @@ public static class DrillHtml
         ArgumentNullException.ThrowIfNull(drill);
         ArgumentNullException.ThrowIfNull(page);
         var sheet = new DrillSheet(drill, look);
-        HtmlPage.Begin(page, sheet.Title, Sheet).Leaf("h1", sheet.Title).Line().Leaf("p", sheet.FamilyLine).Line().Leaf("p", sheet.Task).Line().Leaf("p", sheet.SeedLine, ("class", "quiet")).Line();
-        Picture(page, drill);
+        HtmlPage.Begin(page, sheet.Title, PrintPieces.Style + Sheet, Script).Leaf("h1", sheet.Title).Line().Leaf("p", sheet.FamilyLine).Line().Leaf("p", sheet.Task).Line().Leaf("p", sheet.SeedLine, ("class", "quiet")).Line();
+        (double width, double height) = Picture(page, drill);
         page.Leaf("h2", "Questions").Line();
         foreach (SheetQuestion question in sheet.Questions)
             Ask(page, question);
@@ -99,6 +99,10 @@ public static class DrillHtml
             page.Close().Line();
         }
 
+        // On paper the picture follows the questions, on sheets of its own that lie beside them.
+        page.Open("section", ("class", "paper"), ("aria-hidden", "true")).Leaf("h2", "The circuits").Line();
+        PrintPieces.Write(page, "circuits", width, height);
+        page.Close().Line();
         page.Leaf("h2", "Answers").Line();
         string? open = answersAreOpen ? "open" : null;
         foreach (SheetQuestion question in sheet.Questions)
@@ -108,15 +112,16 @@ public static class DrillHtml
         HtmlPage.End(page);
     }
 
-    private static void Picture(MarkupWriter page, Drill drill)
+    private static (double Width, double Height) Picture(MarkupWriter page, Drill drill)
     {
         page.Open("section", ("class", "circuits")).Leaf("h2", "The circuits").Line();
         page.Open("div", ("class", "sheet"), ("tabindex", "0"), ("role", "region"), ("aria-label", "picture of the circuits")).Line();
-        CircuitSvg.Write(drill.Request.Family, [], drill.Request.Failed, new PictureOptions { HidesBarriers = true }, page);
+        (double Width, double Height) size = CircuitSvg.Write(drill.Request.Family, [], drill.Request.Failed, new PictureOptions { HidesBarriers = true, PageId = "circuits", LegendWidth = PrintPieces.Widest }, page);
         page.Close().Line();
         page.Open("div", ("class", "play"), ("hidden", "hidden"))
             .Leaf("button", "Back", ("type", "button")).Leaf("button", "Next hop", ("type", "button")).Leaf("button", "All of it", ("type", "button")).Leaf("button", "Whole picture", ("type", "button"), ("aria-pressed", "false"))
             .Leaf("output", "", ("aria-live", "polite")).Leaf("span", "Plays the spread on the picture, and so gives answers away.", ("class", "quiet")).Close().Close().Line();
+        return size;
     }
 
     private static void Ask(MarkupWriter page, SheetQuestion question)

@@ -1,3 +1,6 @@
+using System.Security.Cryptography;
+using System.Text;
+
 namespace Contam.Reports.Markup;
 
 /// <summary>An HTML page that stands by itself: one file, nothing fetched, its style within it.</summary>
@@ -7,13 +10,12 @@ internal static class HtmlPage
     /// <param name="page">Where it goes.</param>
     /// <param name="title">Its title.</param>
     /// <param name="sheet">Its style.</param>
-    /// <param name="policy">What the page may load and run, for the browser to hold it to; <c>null</c> for a page that says nothing of it.</param>
-    public static MarkupWriter Begin(MarkupWriter page, string title, string sheet, string? policy = null)
+    /// <param name="script">The one script that the page runs; <c>null</c> for none. The browser is told to fetch nothing, to send nothing and to run no other.</param>
+    public static MarkupWriter Begin(MarkupWriter page, string title, string sheet, string? script = null)
     {
         page.DocumentType().Open("html", ("lang", "en")).Line().Open("head").Empty("meta", ("charset", "utf-8"));
         // Stands before everything that it speaks of.
-        if (policy is not null)
-            page.Empty("meta", ("http-equiv", "Content-Security-Policy"), ("content", policy));
+        page.Empty("meta", ("http-equiv", "Content-Security-Policy"), ("content", $"default-src 'none'; style-src 'unsafe-inline'; script-src {Allowed(script)}; base-uri 'none'; form-action 'none'"));
         page.Empty("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"))
             .Leaf("title", title).Style(sheet).Close().Line();
         return page.Open("body").Open("main").Line();
@@ -21,4 +23,6 @@ internal static class HtmlPage
 
     /// <summary>Ends the page.</summary>
     public static void End(MarkupWriter page) => page.Close().Close().Close().Line();
+
+    private static string Allowed(string? script) => script is null ? "'none'" : $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(script)))}'";
 }

@@ -32,7 +32,7 @@ public static class PlanHtml
         var circuits = new SheetCircuits(request.Family);
         string hash = Hash(plan);
         string title = PlanSentences.Title(plan, names);
-        MarkupWriter page = HtmlPage.Begin(new MarkupWriter(writer), title, SheetStyle.Of(hash[..8]), Policy);
+        MarkupWriter page = HtmlPage.Begin(new MarkupWriter(writer), title, SheetStyle.Of(hash[..8]), SheetScript.Source);
         Head(page, plan, names, title, hash);
         Tools(page, plan, circuits);
         Cautions(page, plan);
@@ -44,10 +44,6 @@ public static class PlanHtml
         page.Script(SheetScript.Source).Line();
         HtmlPage.End(page);
     }
-
-    // Nothing may be fetched or sent, and no script may run but the sheet's own.
-    private static string Policy { get; } =
-        $"default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(SheetScript.Source)))}'; base-uri 'none'; form-action 'none'";
 
     private static string Hash(PlanDocument plan) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(PlanJson.Write(plan))));
 
@@ -127,8 +123,9 @@ public static class PlanHtml
         Chapter(page, "picture", "Picture");
         ImmutableArray<Families.PartId> reached = [.. plan.Parts.Select(part => new Families.PartId(part.Id))];
         page.Leaf("p", $"What the debris reached. {(plan.Clear == 1 ? "The one clear part is" : $"The {SheetCircuits.Number(plan.Clear)} clear parts are")} left out.").Line();
-        page.Leaf("p", "Click a part here, or press Enter on it, to light its way. Pull the picture sideways to see the rest.", ("id", "how-to-light"), ("hidden", "hidden")).Line();
+        page.Leaf("p", "Click a part here, or press Enter on it, to light its way. Move the picture in its frame to see the rest.", ("id", "how-to-light"), ("hidden", "hidden")).Line();
         page.Open("p", ("class", "cs-lights"), ("hidden", "hidden")).Leaf("span", "", ("id", "lit"), ("role", "status")).Text(" ");
+        page.Leaf("button", "Whole picture", ("type", "button"), ("id", "whole"), ("aria-pressed", "false")).Text(" ");
         page.Leaf("button", "Put the light out", ("type", "button"), ("id", "unlight"), ("hidden", "hidden")).Close().Line();
         page.Open("div", ("class", "cs-scroll"), ("id", "view"), ("tabindex", "0"), ("role", "region"), ("aria-label", "picture of what the debris reached")).Line();
         var options = new PictureOptions { Only = reached, PageId = "circuits", LegendWidth = PrintPieces.Widest };

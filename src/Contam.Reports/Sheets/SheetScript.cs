@@ -139,11 +139,25 @@ internal static class SheetScript
             });
           });
           at('unlight').addEventListener('click', function () { dark(); at('view').focus(); });
+          // A wide picture is seen from where it begins.
+          function bringIntoSight(box) {
+            var view = at('view');
+            var here = box.getBoundingClientRect();
+            var frame = view.getBoundingClientRect();
+            view.scrollLeft += here.left - frame.left - (frame.width - here.width) / 2;
+            view.scrollTop += here.top - frame.top - (frame.height - here.height) / 2;
+          }
+          function begin() { var failed = picture.querySelector('.cd-failed') || drawn[0]; if (failed) bringIntoSight(failed); }
+          at('whole').addEventListener('click', function () {
+            this.setAttribute('aria-pressed', String(at('view').classList.toggle('cs-whole')));
+            begin();
+          });
           picture.setAttribute('role', 'group');
           picture.setAttribute('aria-label', 'circuits');
           show(at('tools'));
           show(at('how-to-light'));
           show(document.querySelector('.cs-lights'));
+          begin();
         })();
 
         """;

@@ -1,3 +1,5 @@
+using Contam.Reports.Drawing;
+
 namespace Contam.Reports.Sheets;
 
 /// <summary>How the sheet looks: black on white, told apart by border and word, so that paper loses nothing.</summary>
@@ -5,7 +7,7 @@ internal static class SheetStyle
 {
     /// <summary>The rules; every class has the prefix <c>cs-</c>.</summary>
     /// <param name="mark">Letters and digits that stand at the foot of every printed page.</param>
-    public static string Of(string mark) => Sheet.Replace("$MARK", mark, StringComparison.Ordinal);
+    public static string Of(string mark) => PrintPieces.Style + Sheet.Replace("$MARK", mark, StringComparison.Ordinal);
 
     private const string Sheet = """
 
@@ -32,13 +34,12 @@ internal static class SheetStyle
         .cs-cautions li{margin:.5rem 0;display:flex}
         .cs-cautions b{flex:none;width:2.6rem}
         .cs-cautions li:target{outline:3px solid #0b3fa8;outline-offset:2px}
-        .cs-scroll{overflow-x:auto;border:1px solid #767676}
+        .cs-scroll{overflow:auto;max-height:85vh;border:1px solid #767676}.cs-whole svg{width:100%;height:auto}
         .cs-scroll svg{display:block}
         .cs-scroll [role=button]{cursor:pointer}
         .cs-scroll [role=button]:focus-visible{outline:none}
         .cs-scroll [role=button]:focus-visible rect{stroke:#0b3fa8;stroke-width:5}
         .cs-lights{display:flex;flex-wrap:wrap;gap:.6rem;align-items:center}
-        .cs-pieces{display:none}
         table{border-collapse:collapse;width:100%;margin:.4rem 0;font-size:.9375rem}
         th,td{border:1px solid #767676;padding:.3rem .45rem;text-align:left;vertical-align:top}
         thead th{border-bottom:3px double #111}
@@ -66,8 +67,7 @@ internal static class SheetStyle
         .cs-bar{fill:#fff;stroke:#111;stroke-width:1}.cs-critical{fill:#111}.cs-waits{stroke-dasharray:4 3}
         .cs-mark{stroke:#bbb}
         @media (max-width:40rem){body{padding:.75rem}table{font-size:.875rem}th,td{padding:.25rem .3rem}.cs-step p,.cs-step .cs-facts{margin-left:0}}
-        @page{margin:14mm 13mm 18mm;@bottom-left{content:"Plan $MARK";font:9pt sans-serif}@bottom-right{content:"page " counter(page) " of " counter(pages);font:9pt sans-serif}}
-        @page picture{size:landscape}
+        @page{@bottom-left{content:"Plan $MARK";font:9pt sans-serif}}
         @media print{
         body{padding:0;max-width:none;font-size:10pt}
         h1{font-size:15pt}h2{font-size:12.5pt;margin-top:14pt}h3{font-size:11pt}
@@ -77,7 +77,7 @@ internal static class SheetStyle
         a{color:inherit;text-decoration:none}
         h2,h3{break-after:avoid}
         thead{display:table-header-group}
-        tr,.cs-step,.cs-cautions li,.cs-fields,figure{break-inside:avoid}
+        tr,.cs-step,.cs-cautions li,.cs-fields{break-inside:avoid}
         p,li{orphans:3;widows:3}
         .cs-tick{width:12pt;height:12pt;border-width:1.2pt}
         .cs-tick:checked::before{font-size:10pt}
@@ -85,11 +85,6 @@ internal static class SheetStyle
         .cs-fields{display:flex;gap:12pt;margin:8pt 0}
         .cs-fields span{flex:1;border-bottom:1pt solid #111;padding-bottom:1pt;min-height:16pt}
         summary{list-style:none}summary::-webkit-details-marker{display:none}
-        #picture:has(.cs-across){page:picture}
-        .cs-pieces{display:block}
-        figure{margin:0 0 8pt}.cs-across figure+figure{break-before:page}
-        figcaption{font-size:9pt;margin-bottom:3pt}
-        figure svg{display:block;width:100%;max-height:210mm}.cs-across svg{max-height:148mm}
         }
 
         """;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Contam.Reports.Markup;
 
-namespace Contam.Reports.Sheets;
+namespace Contam.Reports.Drawing;
 
 /// <summary>
 /// A picture cut into pieces whose letters can still be read on paper: on upright sheets, low ones below one another, or on sheets laid crosswise,
@@ -9,6 +9,22 @@ namespace Contam.Reports.Sheets;
 /// </summary>
 internal static class PrintPieces
 {
+    /// <summary>The rules for them, and for the margins and page numbers of the paper. The chapter that holds them is turned with them.</summary>
+    public const string Style = """
+
+        .cs-pieces{display:none}
+        @page{margin:14mm 13mm 18mm;@bottom-right{content:"page " counter(page) " of " counter(pages);font:9pt sans-serif}}
+        @page picture{size:landscape}
+        @media print{
+        section:has(.cs-across){page:picture}
+        .cs-pieces{display:block}
+        figure{margin:0 0 8pt;break-inside:avoid}.cs-across figure+figure{break-before:page}
+        figcaption{font-size:9pt;margin-bottom:3pt}
+        figure svg{display:block;width:100%;max-height:210mm}.cs-across svg{max-height:148mm}
+        }
+
+        """;
+
     // What A4 and Letter both hold between their margins, in pixels of which twelve are a letter of more than five points.
     private static readonly Paper Upright = new(1180, 1340);
     private static readonly Paper Across = new(1600, 940);

@@ -24,10 +24,10 @@ public sealed class On_paper(Chromium chromium)
             Assert.All(paper.Sheets.Select((sheet, index) => (sheet, index)), one => Assert.Contains($"page{one.index + 1}of{paper.Sheets.Length}", one.sheet, StringComparison.Ordinal));
             Assert.All(paper.Sizes, size => Assert.True(Math.Abs(Math.Min(size.Width, size.Height) - shorter) < 1.5 && Math.Abs(Math.Max(size.Width, size.Height) - longer) < 1.5, $"{size} for {format}"));
             Assert.Equal(paper.Sheets.Length, paper.Sizes.Length);
-            // No sheet holds nothing but its number, and a drawing has none but those of its pieces.
+            // No sheet holds nothing but its number, and a drawing has none but those of its pieces, two of which may share one.
             Assert.All(paper.Sheets, sheet => Assert.True(sheet.Length > 40, sheet));
             if (name.StartsWith("draw", StringComparison.Ordinal) || name.StartsWith("spread", StringComparison.Ordinal))
-                Assert.Equal(await page.AskAsync<int>("document.querySelectorAll('figure').length"), paper.Sheets.Length);
+                Assert.InRange(paper.Sheets.Length, 1, await page.AskAsync<int>("document.querySelectorAll('figure').length"));
             if (format != "A4")
                 continue;
             Assert.Empty(paper.Cut);

@@ -8,7 +8,7 @@ using Contam.Reports.Text;
 namespace Contam.Reports.Drills;
 
 /// <summary>
-/// An exercise as one HTML page that stands by itself: the picture of the circuits without the spread, the questions, the answers folded. With script on,
+/// An exercise as one HTML page that stands by itself: the picture of the circuits without the spread, the questions, the answers folded, and not printed while they are. With script on,
 /// the spread can be played on the picture hop by hop.
 /// </summary>
 public static class DrillHtml
@@ -26,7 +26,7 @@ public static class DrillHtml
         .sheet.whole svg{width:100%;height:auto}
         .cd-picture .cd-lit rect{fill:#e3ecff}.cd-picture .cd-lit.newest rect{fill:#9fbcf5}
         .paper{display:none}
-        @media print{.paper{display:block}.circuits{display:none}body{margin:0;padding:0;max-width:none;font-size:11pt}li,h3,.choices{break-inside:avoid}h2,h3{break-after:avoid}}
+        @media print{.paper{display:block}.circuits,details:not([open]),.answers:not(:has(details[open])){display:none}body{margin:0;padding:0;max-width:none;font-size:11pt}li,h3,.choices{break-inside:avoid}h2,h3{break-after:avoid}}
         """;
 
     // Reads what is reached from the list of hops, so that the page holds it once.
@@ -103,11 +103,12 @@ public static class DrillHtml
         page.Open("section", ("class", "paper"), ("aria-hidden", "true")).Leaf("h2", "The circuits").Line();
         PrintPieces.Write(page, "circuits", width, height);
         page.Close().Line();
-        page.Leaf("h2", "Answers").Line();
+        page.Open("section", ("class", "answers")).Leaf("h2", "Answers").Line();
         string? open = answersAreOpen ? "open" : null;
         foreach (SheetQuestion question in sheet.Questions)
             Answer(page, question, open);
         Hops(page, sheet, open);
+        page.Close().Line();
         page.Script(Script).Line();
         HtmlPage.End(page);
     }

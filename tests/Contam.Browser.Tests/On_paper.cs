@@ -6,14 +6,14 @@ namespace Contam.Browser.Tests;
 /// <summary>What comes out of a printer, on A4 and on Letter.</summary>
 public sealed class On_paper(Chromium chromium)
 {
-    public static TheoryData<string> All => ShippedPages.All;
+    public static TheoryData<string> Some => ShippedPages.Some;
 
     public static TheoryData<string> Families => ShippedPages.Families;
 
-    public static TheoryData<string> WithScript => [.. ShippedPages.Families.SelectMany(row => new[] { "plan " + row.Data, "drill " + row.Data })];
+    public static TheoryData<string> WithScript => [.. ShippedPages.Some.Select(row => row.Data).Where(name => name.Split(' ')[0] is "plan" or "drill")];
 
     [Theory]
-    [MemberData(nameof(All))]
+    [MemberData(nameof(Some))]
     public async Task Every_page_counts_its_sheets_wastes_none_cuts_nothing_in_two_and_repeats_the_heads_of_its_tables(string name)
     {
         await using OpenPage page = await chromium.OpenAsync(ShippedPages.Of(name));

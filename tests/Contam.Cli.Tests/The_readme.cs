@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using Contam.Support;
 
@@ -46,6 +48,17 @@ public partial class The_readme
         string[] names = [.. CommandLine().Matches(commands).Select(match => match.Groups["name"].Value)];
         Assert.NotEmpty(names);
         Assert.All(names, name => Assert.Contains($"| `{name} ", Text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Shows_the_ratios_that_were_measured()
+    {
+        using JsonDocument kept = JsonDocument.Parse(File.ReadAllText(RepositoryFiles.At("tools/bench/ratios.json")));
+        string[] measured = [.. kept.RootElement.EnumerateObject().Where(one => one.Name != "cores" && !one.Name.EndsWith(", short", StringComparison.Ordinal))
+            .Select(one => string.Create(CultureInfo.InvariantCulture, $"| {one.Name} | {one.Value.GetDouble():0.00} |"))];
+        string[] shown = Text[Text.IndexOf("| Measured | Ratio |", StringComparison.Ordinal)..].Split('\n').Skip(2).TakeWhile(line => line.StartsWith('|')).ToArray();
+        Assert.NotEmpty(measured);
+        Assert.Equal(measured, shown);
     }
 
     [GeneratedRegex(@"<!-- excerpt: (?<words>[^>]+) -->\n```text\n(?<lines>.*?)```", RegexOptions.Singleline)]

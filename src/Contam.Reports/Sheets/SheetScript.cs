@@ -118,7 +118,6 @@ internal static class SheetScript
             function press() { if (box.getAttribute('aria-pressed') === 'true') dark(); else light(ids); }
             box.setAttribute('tabindex', '0');
             box.setAttribute('role', 'button');
-            box.setAttribute('aria-label', box.querySelector('title').textContent);
             box.setAttribute('aria-pressed', 'false');
             box.addEventListener('click', press);
             box.addEventListener('keydown', function (event) {

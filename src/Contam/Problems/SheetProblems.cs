@@ -63,6 +63,9 @@ internal static class SheetProblems
     public static Problem KeyNotText(SourceSpan place) => Wording.Error(
         ProblemCodes.KeyNotText, place, "a list or mapping stands where a key is due", "a key is a plain word, for instance `kind:`");
 
+    public static Problem KeyMissing(SourceSpan place) => Wording.Error(
+        ProblemCodes.KeyNotText, place, "nothing stands where a key is due", "write the key before the colon");
+
     public static Problem Anchor(SourceSpan place, string name) => Wording.Error(
         ProblemCodes.Anchor, place, $"the anchor {Wording.Quoted("&" + name)} is not used in these files", "take it out; write a value out wherever it is needed");
 

@@ -46,6 +46,12 @@ public sealed class Going_through_a_file
     }
 
     [Theory]
+    [InlineData("   : 1\nfamily: f\n")]
+    [InlineData("family: f\nparts:\n  : 1\ncircuits: {}\n")]
+    [InlineData("family: f\nparts:\n  a:\n    : 1\n")]
+    public void Leaves_a_key_that_is_missing_to_the_tree(string text) => Assert.False(Compared(text, FamilyKeys.FamilyFile));
+
+    [Theory]
     [InlineData(3)]
     [InlineData(4)]
     [InlineData(5)]

@@ -161,8 +161,12 @@ internal sealed class SheetParser
     {
         if (step is MappingEnd or SequenceEnd)
         {
-            SheetNode done = open.Pop().Node;
-            Attach(done);
+            if (!open.TryPop(out OpenNode? done))
+                return false;
+            // The library drops what stands after a colon without a key where that begins a mapping, and ends the mapping there.
+            if (done.AwaitsValue && done.Key is TextNode key)
+                problems.Add(SheetProblems.KeyMissing(source.PlaceAt(key.Start)));
+            Attach(done.Node);
             return true;
         }
 

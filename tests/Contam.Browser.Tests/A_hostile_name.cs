@@ -34,8 +34,8 @@ public sealed class A_hostile_name(Chromium chromium)
     {
         foreach (string command in Commands)
         {
-            string plain = await ElementsAsync(Family("a pump"), command);
-            string html = Printed(Family(name), command);
+            string plain = await ElementsAsync("a pump", command);
+            string html = Printed(name, command);
             await using OpenPage page = await chromium.OpenAsync(html);
 
             foreach (string button in (string[])["#circuits [role=button]", ".cs-show", "#unfold", ".play button:not(:disabled)", "summary"])
@@ -53,9 +53,9 @@ public sealed class A_hostile_name(Chromium chromium)
         }
     }
 
-    private async Task<string> ElementsAsync(string family, string command)
+    private async Task<string> ElementsAsync(string name, string command)
     {
-        await using OpenPage page = await chromium.OpenAsync(Printed(family, command));
+        await using OpenPage page = await chromium.OpenAsync(Printed(name, command));
         return await ElementsAsync(page);
     }
 
@@ -64,27 +64,10 @@ public sealed class A_hostile_name(Chromium chromium)
           + '\nscripts: ' + document.scripts.length + ', frames: ' + frames.length + ', images: ' + document.images.length + ', links: ' + document.links.length
         """);
 
-    private static string Printed(string family, string command)
+    private static string Printed(string name, string command)
     {
-        CommandSession session = CommandSession.About(family, file => command.Replace("{0}", file, StringComparison.Ordinal));
+        CommandSession session = FamilyWithName.Ask(name, command);
         Assert.True(session.Out.StartsWith("<!DOCTYPE html>", StringComparison.Ordinal), session.Error);
         return session.Out;
     }
-
-    private static string Family(string name) => $$$"""
-        format: 1
-        family: engine
-        title: {{{Quoted(name)}}}
-        about: {{{Quoted(name)}}}
-        parts:
-          tank: {kind: tank, inspect: {minutes: 2, shows: good, how: {{{Quoted(name)}}}}}
-          pump: {name: {{{Quoted(name)}}}, kind: injection-pump, sheds: {metal: common}, inspect: {minutes: 3, shows: fair}}
-          rail: {name: {{{Quoted(name + " 2")}}}, kind: rail, access: [pump]}
-          injector: {name: {{{Quoted(name + " 3")}}}, kind: injector, access: [rail]}
-        circuits:
-          fuel: {runs: [[tank, pump, rail, injector, tank]]}
-
-        """;
-
-    private static string Quoted(string text) => "'" + text.Replace("'", "''", StringComparison.Ordinal) + "'";
 }

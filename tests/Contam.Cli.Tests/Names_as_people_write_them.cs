@@ -84,23 +84,8 @@ public sealed class Names_as_people_write_them
 
     private static CommandSession Ask(string name, string command)
     {
-        string family = $$$"""
-            format: 1
-            family: engine
-            title: {{{Quoted(name)}}}
-            about: {{{Quoted(name)}}}
-            parts:
-              tank: {kind: tank, inspect: {minutes: 2, shows: good, how: {{{Quoted(name)}}}}}
-              pump: {name: {{{Quoted(name)}}}, kind: injection-pump, sheds: {metal: common}, inspect: {minutes: 3, shows: fair}}
-              rail: {name: {{{Quoted(name + " 2")}}}, kind: rail, access: [pump]}
-            circuits:
-              fuel: {runs: [[tank, pump, rail, tank]]}
-
-            """;
-        CommandSession session = CommandSession.About(family, file => command.Replace("{0}", file, StringComparison.Ordinal));
+        CommandSession session = FamilyWithName.Ask(name, command);
         Assert.True(session.Exit is 0 or 1, session.Error);
         return session;
     }
-
-    private static string Quoted(string text) => "'" + text.Replace("'", "''", StringComparison.Ordinal) + "'";
 }

@@ -1,6 +1,4 @@
-using System.Diagnostics;
 using Contam.Jobs.Tests.Stores;
-using Contam.Support;
 
 namespace Contam.Jobs.Tests;
 
@@ -44,21 +42,8 @@ public class A_job_on_a_server
     public void Alone_loads_the_provider_of_a_server(bool loads, params string[] words)
     {
         using JobBench bench = JobBench.WithJob();
-        string loaded = bench.At("loaded");
-        var start = new ProcessStartInfo("dotnet", ["exec", Path.Combine(AppContext.BaseDirectory, "Contam.Cli.dll"), .. words.Select(word => word == "FILE" ? bench.Shop : word)])
-        {
-            WorkingDirectory = RepositoryFiles.At(""),
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        start.Environment["DOTNET_STARTUP_HOOKS"] = typeof(StartupHook).Assembly.Location;
-        start.Environment["CONTAM_LOADED"] = loaded;
-        using Process process = Process.Start(start)!;
-        process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        Assert.Equal(loads ? 2 : 0, process.ExitCode);
-        string[] assemblies = File.ReadAllLines(loaded);
-        Assert.Contains("Contam.Cli", assemblies);
-        Assert.Equal(loads, assemblies.Contains("Npgsql"));
+        LoadedAssemblies loaded = LoadedAssemblies.By(bench, words.Select(word => word == "FILE" ? bench.Shop : word));
+        Assert.Equal(loads ? 2 : 0, loaded.Exit);
+        Assert.Equal(loads, loaded.Names.Contains("Npgsql"));
     }
 }

@@ -1,6 +1,3 @@
-using System.Diagnostics;
-using Contam.Support;
-
 namespace Contam.Jobs.Tests;
 
 /// <summary>A tool that takes long to start is left unused: no command loads what it does not need.</summary>
@@ -30,22 +27,9 @@ public sealed class What_a_start_loads
     private static string[] LoadedBy(params string[] words)
     {
         using JobBench bench = JobBench.WithJob();
-        string loaded = bench.At("loaded");
-        var start = new ProcessStartInfo("dotnet", ["exec", Path.Combine(AppContext.BaseDirectory, "Contam.Cli.dll"), .. words])
-        {
-            WorkingDirectory = RepositoryFiles.At(""),
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        start.Environment["DOTNET_STARTUP_HOOKS"] = typeof(StartupHook).Assembly.Location;
-        start.Environment["CONTAM_LOADED"] = loaded;
-        using Process process = Process.Start(start)!;
-        Task<string> said = process.StandardError.ReadToEndAsync();
-        Assert.NotEqual("", process.StandardOutput.ReadToEnd());
-        process.WaitForExit();
-        Assert.Equal((0, ""), (process.ExitCode, said.Result));
-        string[] assemblies = File.ReadAllLines(loaded);
-        Assert.Contains("Contam.Cli", assemblies);
-        return assemblies;
+        LoadedAssemblies loaded = LoadedAssemblies.By(bench, words);
+        Assert.Equal((0, ""), (loaded.Exit, loaded.Error));
+        Assert.NotEqual("", loaded.Out);
+        return loaded.Names;
     }
 }

@@ -80,7 +80,7 @@ internal static class SourceFile
         while ((taken = stream.Read(bytes, length, bytes.Length - length)) > 0)
         {
             length += taken;
-            if (length > most)
+            if (length > most || length == Array.MaxLength)
                 return null;
             if (length == bytes.Length)
                 Array.Resize(ref bytes, (int)Math.Min(2L * length, Array.MaxLength));

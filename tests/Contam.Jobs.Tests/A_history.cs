@@ -1,3 +1,6 @@
+using Contam.Jobs.History;
+using Contam.Jobs.Stores;
+using Contam.Jobs.Tests.Stores;
 using Contam.Support;
 
 namespace Contam.Jobs.Tests;
@@ -169,6 +172,64 @@ public class A_history
         Assert.EndsWith(": the kind of an entry is not the one that its text names.\n", answer.Out, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Is_the_same_on_however_many_cores()
+    {
+        using JobBench bench = ShopOfSeveralFamilies();
+        using IJobStore store = Shops.Open(bench.Shop, mayCreate: false);
+        string alone = Written(1);
+        Assert.Equal(16, alone.Split('\n').Length);
+        for (int turn = 0; turn < 20; turn++)
+            Assert.Equal(alone, Written(turn % 2 == 0 ? -1 : 8));
+
+        string Written(int atOnce) => string.Join('\n', ShopHistory.Of(new JobBook(store), (_, _) => true, atOnce)
+            .Select(look => $"{look.Job.Id} {look.Seen.Part} {look.Seen.Debris} {look.Seen.Found} {string.Join(',', look.Failed)} {look.Worth}"));
+    }
+
+    [Fact]
+    public void Asks_the_store_one_thing_at_a_time()
+    {
+        using JobBench bench = ShopOfSeveralFamilies();
+        using IJobStore store = Shops.Open(bench.Shop, mayCreate: false);
+        (int within, int most, int asked) = (0, 0, 0);
+        var book = new JobBook(new WatchedStore(store)
+        {
+            BeforeText = () =>
+            {
+                most = Math.Max(most, Interlocked.Increment(ref within));
+                asked++;
+                for (int i = 0; i < 1_000; i++)
+                    Thread.Yield();
+                Interlocked.Decrement(ref within);
+            },
+        });
+        ShopHistory.Of(book, (_, _) => true, atOnce: 8);
+        Assert.Equal(1, most);
+        Assert.InRange(asked, 6, 100);
+    }
+
+    [Fact]
+    public void Says_what_the_store_says_where_it_cannot_be_asked()
+    {
+        using JobBench bench = ShopOfSeveralFamilies();
+        using IJobStore store = Shops.Open(bench.Shop, mayCreate: false);
+        var book = new JobBook(new WatchedStore(store) { BeforeText = () => throw new ShopException(ShopFault.Locked, "somebody has it") });
+        Assert.Equal(ShopFault.Locked, Assert.Throws<ShopException>(() => ShopHistory.Of(book, (_, _) => true)).Fault);
+    }
+
+    /// <summary>Jobs for three families, some of which look twice.</summary>
+    private static JobBench ShopOfSeveralFamilies()
+    {
+        var bench = new JobBench();
+        foreach (string failed in (string[])["pinion", "forward-gear", "pinion"])
+            Open(bench, $"--failed {failed} --clean upper-plug --found lower-plug=metal");
+        foreach (string clean in (string[])["oil-filter", "oil-cooler", "crankcase"])
+            Open(bench, $"--failed oil-pump --clean {clean} --found sump=metal", "systems/families/harbour-diesel-i4.yaml");
+        foreach (string failed in (string[])["trim-pump", "trim-pump"])
+            Open(bench, $"--failed {failed} --found reservoir=metal --clean valve-block", "systems/families/stern-trim-unit.yaml");
+        return bench;
+    }
+
     /// <summary>Two pinions (a clean plug on which metal was found later, and a find), a forward gear, and two jobs from a find alone.</summary>
     private static JobBench Shop()
     {
@@ -182,10 +243,10 @@ public class A_history
         return bench;
     }
 
-    private static string Open(JobBench bench, string asked)
+    private static string Open(JobBench bench, string asked, string family = Gearcase)
     {
-        File.WriteAllText(bench.At("plan.json"), bench.Call($"plan {Gearcase} --debris metal {asked} --format json".Split(' ')).Out);
-        Answer opened = bench.Job("open", bench.At("plan.json"), RepositoryFiles.At(Gearcase), "--customer", "Quay 4", "--engine", "port", "--technician", "Ada");
+        File.WriteAllText(bench.At("plan.json"), bench.Call($"plan {family} --debris metal {asked} --format json".Split(' ')).Out);
+        Answer opened = bench.Job("open", bench.At("plan.json"), RepositoryFiles.At(family), "--customer", "Quay 4", "--engine", "port", "--technician", "Ada");
         Assert.Equal((0, ""), (opened.Exit, opened.Error));
         return opened.Out.Split(' ')[1];
     }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Contam.Jobs.Entries;
 using Contam.Jobs.Stores;
+using Contam.Jobs.Tests.Stores;
 using Contam.Support;
 
 namespace Contam.Jobs.Tests;
@@ -205,39 +206,11 @@ public class A_job
     {
         using JobBench bench = JobBench.WithJob();
         using IJobStore store = Shops.Open(bench.Shop, mayCreate: false);
-        var book = new JobBook(new Meanwhile(store, () => bench.Job("tick", "1", "--by", "Bo")));
+        var book = new JobBook(new WatchedStore(store) { BeforeEntries = () => bench.Job("tick", "1", "--by", "Bo") });
         string id = store.List()[0].Id;
         // Somebody ticks the step between the look at the row and the reading of the entries; then it must not be ticked twice.
         JobRecord job = book.Read(id);
         Assert.Equal((2, 2L, true), (job.Entries.Length, job.Summary.Sequence, job.State.IsDone(job.State.Steps.Find(1)!)));
         Assert.Equal(store.Find(id), job.Summary);
-    }
-
-    /// <summary>A store at which somebody else writes whenever entries are asked for.</summary>
-    private sealed class Meanwhile(IJobStore store, Action write) : IJobStore
-    {
-        public string Place => store.Place;
-
-        public bool Create(JobAddition first) => store.Create(first);
-
-        public JobAddition? Append(string job, Func<Work.JobSummary, JobAddition?> decide) => store.Append(job, decide);
-
-        public Work.JobSummary? Find(string job) => store.Find(job);
-
-        public ImmutableArray<Work.JobSummary> List() => store.List();
-
-        public ImmutableArray<JobEntry> Entries(string job, out string? damage, long after = 0)
-        {
-            write();
-            return store.Entries(job, out damage, after);
-        }
-
-        public string? Text(string sha256) => store.Text(sha256);
-
-        public IEnumerable<EntryOfJob> EntriesOfKind(params ImmutableArray<string> kinds) => store.EntriesOfKind(kinds);
-
-        public ImmutableArray<string> CheckPlace() => store.CheckPlace();
-
-        public void Dispose() => store.Dispose();
     }
 }

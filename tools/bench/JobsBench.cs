@@ -47,8 +47,12 @@ internal static class JobsBench
             }));
             double ticked = median(9, () => With(place, book => book.AddToRecord(some, new Noted { At = DateTimeOffset.UnixEpoch, By = "Ada", Text = "one more" })));
             double history = median(3, () => With(place, book => HistoryAnswer.Of(book, "lower-plug", null, null, null)));
+            double alone = median(3, () => With(place, book => ShopHistory.Of(book, (_, seen) => seen.Part == "lower-plug", atOnce: 1)));
+            double both = median(3, () => With(place, book => ShopHistory.Of(book, (_, seen) => seen.Part == "lower-plug")));
+            double entriesRead = median(3, () => With(place, book => _ = book.Store.EntriesOfKind("opened", "looked").ToList()));
             AsProcess(place, median);
             Console.WriteLine($"  list {listed:0} ms (rows alone {rows:0} ms; open ones alone {open:0} ms), open a job {read:0} ms, show it {shown:0} ms, add a note {ticked:0} ms, history of a part {history:0} ms");
+            Console.WriteLine($"  looks of the history: on one core {alone:0} ms, on {Environment.ProcessorCount} {both:0} ms, of which the database {entriesRead:0} ms: {alone / both:0.00} times as fast");
         }
         finally
         {

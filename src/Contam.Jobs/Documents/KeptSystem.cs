@@ -18,11 +18,19 @@ public sealed record KeptSystem(Family Family, ShopStandard Standard)
     public static KeptSystem Of(JobBook book, Opened opened)
     {
         ArgumentNullException.ThrowIfNull(book);
+        return Of(book.Text, opened);
+    }
+
+    /// <summary>Reads both from texts that are asked for by their SHA-256.</summary>
+    /// <exception cref="ShopException">A text is gone, or is no longer read as what it was.</exception>
+    public static KeptSystem Of(Func<string, string> text, Opened opened)
+    {
+        ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(opened);
         ReadLimits limits = KeptLimits.ToRead(opened.Limits);
-        ShopStandard standard = BuiltInStandards.ReadSources(CopiesOf(book, opened.Standard), limits).Value
+        ShopStandard standard = BuiltInStandards.ReadSources(CopiesOf(text, opened.Standard), limits).Value
             ?? throw new ShopException(ShopFault.Newer, "this contam does not understand the standard that the job keeps. Use the contam that the job was opened with.");
-        ImmutableArray<SourceCopy> files = CopiesOf(book, opened.Family);
+        ImmutableArray<SourceCopy> files = CopiesOf(text, opened.Family);
         Family family = (files.Length == 1 ? FamilyReader.ReadText(files[0].Text, files[0].Name, standard.CatalogueOf(), limits) : ReadLaidOut(files, standard, limits)).Value
             ?? throw new ShopException(ShopFault.Newer, "this contam does not understand the family that the job keeps. Use the contam that the job was opened with.");
         return new KeptSystem(family, standard);
@@ -53,6 +61,6 @@ public sealed record KeptSystem(Family Family, ShopStandard Standard)
         }
     }
 
-    private static ImmutableArray<SourceCopy> CopiesOf(JobBook book, ImmutableArray<KeptFile> files) =>
-        [.. files.Select(file => new SourceCopy(file.Name, book.Text(file.Sha256)))];
+    private static ImmutableArray<SourceCopy> CopiesOf(Func<string, string> text, ImmutableArray<KeptFile> files) =>
+        [.. files.Select(file => new SourceCopy(file.Name, text(file.Sha256)))];
 }

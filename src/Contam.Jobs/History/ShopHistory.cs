@@ -1,4 +1,6 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using System.Runtime.ExceptionServices;
 using System.Text.Json;
 using Contam.Families;
 using Contam.Findings;
@@ -14,13 +16,15 @@ namespace Contam.Jobs.History;
 /// <summary>
 /// What was looked for and found over all jobs of a shop. Reads the entries that open jobs and those that tell of looks, and no others; whether a place was
 /// exposed is judged by the family that each job keeps, from its failed parts alone, so that a find does not make its own place exposed.
-/// Cost: linear in those entries; a reading for each family text and a spread for each failure.
+/// Cost: linear in those entries; a reading for each family text and a spread for each failure. Jobs are gone through side by side, and the answer does not
+/// depend on how many at once; the store is asked by one at a time.
 /// </summary>
 public sealed class ShopHistory
 {
     private readonly JobBook book;
-    private readonly Dictionary<string, KeptSystem?> systemOf = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, HashSet<PartId>> exposedOf = new(StringComparer.Ordinal);
+    private readonly Lock asking = new();
+    private readonly ConcurrentDictionary<string, Lazy<KeptSystem?>> systemOf = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Lazy<HashSet<PartId>>> exposedOf = new(StringComparer.Ordinal);
 
     private ShopHistory(JobBook book)
     {
@@ -29,13 +33,26 @@ public sealed class ShopHistory
 
     /// <summary>Every look at the parts that are asked for, by job, then in order.</summary>
     /// <param name="book">The shop's book.</param>
-    /// <param name="isAsked">Whether a look in a job is wanted; looks that are not cost next to nothing.</param>
-    public static ImmutableArray<PastLook> Of(JobBook book, Func<JobSummary, SeenAt, bool> isAsked)
+    /// <param name="isAsked">Whether a look in a job is wanted; looks that are not cost next to nothing. Asked from several threads.</param>
+    /// <param name="atOnce">How many jobs at most are gone through at once; -1 for as many as the machine has processors.</param>
+    public static ImmutableArray<PastLook> Of(JobBook book, Func<JobSummary, SeenAt, bool> isAsked, int atOnce = -1)
     {
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(isAsked);
         var history = new ShopHistory(book);
-        return [.. book.Store.EntriesOfKind("opened", "looked").GroupBy(one => one.Job.Id, StringComparer.Ordinal).SelectMany(job => history.LooksOf([.. job], isAsked))];
+        EntryOfJob[][] jobs = [.. book.Store.EntriesOfKind("opened", "looked").GroupBy(one => one.Job.Id, StringComparer.Ordinal).Select(job => job.ToArray())];
+        var looks = new PastLook[jobs.Length][];
+        try
+        {
+            // Each job is written to its own place, so the order is that of the jobs, whoever finishes first.
+            Parallel.For(0, jobs.Length, new ParallelOptions { MaxDegreeOfParallelism = atOnce }, place => looks[place] = [.. history.LooksOf(jobs[place], isAsked)]);
+        }
+        catch (AggregateException several)
+        {
+            ExceptionDispatchInfo.Throw(several.InnerExceptions[0]);
+        }
+
+        return [.. looks.SelectMany(ofJob => ofJob)];
     }
 
     /// <summary>The counts for the parts of one family, in its order; of all its looks those that count.</summary>
@@ -99,26 +116,32 @@ public sealed class ShopHistory
     private HashSet<PartId> ExposedTo(Opened opened, Family family, ImmutableArray<PartId> sources, Debris debris)
     {
         string key = $"{KeyOf(opened)} {debris.Name} {string.Join(',', sources)}";
-        if (exposedOf.TryGetValue(key, out HashSet<PartId>? known))
-            return known;
-        DebrisSpread spread = Spreading.Of(new SpreadQuestion(family, sources, debris));
-        return exposedOf[key] = [.. spread.Parts.Where(part => part.Grade == Grade.Exposed).Select(part => part.Part)];
+        return exposedOf.GetOrAdd(key, _ => new Lazy<HashSet<PartId>>(() =>
+        {
+            DebrisSpread spread = Spreading.Of(new SpreadQuestion(family, sources, debris));
+            return [.. spread.Parts.Where(part => part.Grade == Grade.Exposed).Select(part => part.Part)];
+        })).Value;
     }
 
-    private KeptSystem? SystemOf(Opened opened)
+    private KeptSystem? SystemOf(Opened opened) => systemOf.GetOrAdd(KeyOf(opened), _ => new Lazy<KeptSystem?>(() => Kept(opened))).Value;
+
+    private KeptSystem? Kept(Opened opened)
     {
-        string key = KeyOf(opened);
-        if (systemOf.TryGetValue(key, out KeptSystem? known))
-            return known;
         try
         {
-            return systemOf[key] = KeptSystem.Of(book, opened);
+            return KeptSystem.Of(Text, opened);
         }
         catch (ShopException unread) when (unread.Fault is ShopFault.Damaged or ShopFault.Newer)
         {
             // One job that cannot be read does not take the history of the others; contam job check names it.
-            return systemOf[key] = null;
+            return null;
         }
+    }
+
+    private string Text(string sha256)
+    {
+        lock (asking)
+            return book.Text(sha256);
     }
 
     private static string KeyOf(Opened opened) => string.Join(' ', opened.Family.Concat(opened.Standard).Select(file => file.Sha256));

@@ -20,14 +20,15 @@ public static class Mermaid
     /// <param name="family">The family.</param>
     /// <param name="spreads">How far each debris has gone; empty for the circuits alone.</param>
     /// <param name="failed">The failed parts.</param>
+    /// <param name="looks">Where to look, said in their boxes; usually the looks of a stop line. Empty for none.</param>
     /// <param name="writer">Where it goes.</param>
-    public static void Write(Family family, ImmutableArray<DebrisSpread> spreads, ImmutableArray<PartId> failed, TextWriter writer)
+    public static void Write(Family family, ImmutableArray<DebrisSpread> spreads, ImmutableArray<PartId> failed, ImmutableArray<PartId> looks, TextWriter writer)
     {
         ArgumentNullException.ThrowIfNull(family);
         ArgumentNullException.ThrowIfNull(writer);
         writer.Write("flowchart LR\n");
         bool isMarked = !spreads.IsEmpty;
-        var marks = family.Parts.Select(part => new Mark(part, spreads, failed.Contains(part.Id))).ToList();
+        var marks = family.Parts.Select(part => new Mark(part, spreads, failed.Contains(part.Id), looks.Contains(part.Id))).ToList();
         var placed = new bool[family.Parts.Length];
         for (int circuit = 0; circuit < family.Circuits.Length; circuit++)
         {
@@ -101,11 +102,11 @@ public static class Mermaid
     /// <summary>How a part is shown: the worst of its grades gives its class, and with it the shape.</summary>
     private sealed class Mark
     {
-        public Mark(Part part, ImmutableArray<DebrisSpread> spreads, bool isFailed)
+        public Mark(Part part, ImmutableArray<DebrisSpread> spreads, bool isFailed, bool isLook)
         {
             (Debris Debris, ReachedPart Reached)[] reached = [.. spreads.Select(spread => (spread.Debris, Reached: spread.Find(part.Id))).Where(one => one.Reached is not null).Select(one => (one.Debris, one.Reached!))];
             Class = isFailed ? "failed" : reached.Length == 0 ? "" : WordOf(reached.Min(one => one.Reached.Grade));
-            Label = string.Join(", ", reached.Select(one => $"{WordOf(one.Reached.Grade)} {one.Debris.Name}{SizeOf(one.Debris, one.Reached.Reach)}").Prepend(isFailed ? part.Name + ", failed" : part.Name));
+            Label = string.Join(", ", reached.Select(one => $"{WordOf(one.Reached.Grade)} {one.Debris.Name}{SizeOf(one.Debris, one.Reached.Reach)}").Prepend(isFailed ? part.Name + ", failed" : part.Name).Concat(isLook ? ["look here"] : []));
         }
 
         public string Class { get; }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Contam.Families;
+using Contam.Findings;
 using Contam.Reports;
 using Contam.Reports.Drawing;
 using Contam.Reports.Markup;
@@ -15,6 +16,7 @@ internal sealed class DrawCommand(Shell shell, Loading loading) : ICommandSource
     private readonly FailureArguments failure = new();
     private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the picture", "svg", "dot", "mermaid", "html");
     private readonly Option<bool> unfold = new("--unfold") { Description = "draw every repeated part by itself" };
+    private readonly Option<bool> stopLine = new("--stop-line") { Description = "mark where to look so that, if all of it is clean, the rest can be left alone" };
 
     public Command Build()
     {
@@ -29,6 +31,7 @@ internal sealed class DrawCommand(Shell shell, Loading loading) : ICommandSource
         failure.AddTo(command);
         command.Options.Add(format);
         command.Options.Add(unfold);
+        command.Options.Add(stopLine);
         command.SetAction(Run);
         return command;
     }
@@ -40,9 +43,11 @@ internal sealed class DrawCommand(Shell shell, Loading loading) : ICommandSource
         {
             if (call.GetValue(failure.Debris)!.Length + call.GetValue(failure.Clean)!.Length > 0)
                 throw new WrongUseException("nothing has failed and nothing was found, so there is nothing to mark. Add --failed PART, or leave --debris and --clean out.");
+            if (call.GetValue(stopLine))
+                throw new WrongUseException("without a failure or a find there is no stop line. Add --failed PART and --debris, or leave --stop-line out.");
             if (loading.Standard(call.GetValue(failure.Standard)) is not { } rules || loading.Family(call.GetValue(failure.Family)!, rules) is not { } read)
                 return ExitCode.WrongUse;
-            return Draw(call, read, [], []);
+            return Draw(call, read, [], [], []);
         }
 
         if (loading.Read(call, failure) is not { } question)
@@ -55,16 +60,24 @@ internal sealed class DrawCommand(Shell shell, Loading loading) : ICommandSource
                 AcceptsCleanFindings = question.Standard.CleanFindings != CleanFindings.Never,
             })),
         ];
-        return Draw(call, question.Family, spreads, question.Failed);
+        return Draw(call, question.Family, spreads, question.Failed, call.GetValue(stopLine) ? LooksOf(question) : []);
     }
 
-    private int Draw(ParseResult call, Family family, ImmutableArray<DebrisSpread> spreads, ImmutableArray<PartId> failed)
+    private ImmutableArray<PartId> LooksOf(FailureQuestion question)
     {
-        var options = new PictureOptions { Unfold = call.GetValue(unfold) };
+        StopLine line = StopLineFinder.Of(new StopLineQuestion(question.Family, question.Standard, question.Failed, question.Debris) { Findings = question.Findings });
+        if (line.Looks.IsEmpty)
+            shell.Error.Write("contam: no stop line is marked, for looking saves nothing here. contam stop-line says why.\n");
+        return [.. line.Looks.Select(look => look.Part)];
+    }
+
+    private int Draw(ParseResult call, Family family, ImmutableArray<DebrisSpread> spreads, ImmutableArray<PartId> failed, ImmutableArray<PartId> looks)
+    {
+        var options = new PictureOptions { Unfold = call.GetValue(unfold), StopLine = looks };
         switch (call.GetValue(format))
         {
             case "mermaid":
-                Mermaid.Write(family, spreads, failed, shell.Out);
+                Mermaid.Write(family, spreads, failed, looks, shell.Out);
                 break;
             case "dot":
                 CircuitDot.Write(family, spreads, failed, options, shell.Out);

@@ -25,7 +25,8 @@ public static class CircuitDot
         for (int i = 0; i < graph.Boxes.Length; i++)
         {
             PictureBox box = graph.Boxes[i];
-            string label = box.Mark.Tag.Length == 0 ? box.Label : $"{box.Label} ({box.Mark.Tag})";
+            string[] said = [.. new[] { box.Mark.Tag, box.Mark.IsLook ? "look here" : "" }.Where(one => one.Length > 0)];
+            string label = said.Length == 0 ? box.Label : $"{box.Label} ({string.Join(", ", said)})";
             string style = box.Mark.Grade switch
             {
                 "failed" => ", style=filled, fillcolor=black, fontcolor=white",

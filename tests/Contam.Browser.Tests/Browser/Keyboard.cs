@@ -12,12 +12,12 @@ internal static class Keyboard
           }).join();
           const plain = new Map();
           const seen = window.seen = { reached: new Set(), unseen: [], last: null };
-          window.controls = () => [...document.querySelectorAll('*')].filter(one => {
+          window.controls = within => [...within.querySelectorAll('*')].filter(one => {
             if (one.disabled || !one.checkVisibility({ checkOpacity: true, checkVisibilityCSS: true })) return false;
             if (one.matches('a[href], button, input, select, textarea, summary, [tabindex]')) return true;
             return getComputedStyle(one).cursor === 'pointer' && !one.closest('a[href], button, summary, label, [tabindex]');
           });
-          window.controls().forEach(one => plain.set(one, look(one)));
+          window.controls(document).forEach(one => plain.set(one, look(one)));
           document.addEventListener('focusin', event => {
             const one = event.target;
             seen.last = one;
@@ -26,7 +26,7 @@ internal static class Keyboard
             const frame = one.getBoundingClientRect();
             if (frame.right < 0 || frame.bottom < 0 || frame.left > innerWidth || frame.top > innerHeight) seen.unseen.push(one);
           });
-          return window.controls().length;
+          return window.controls(document).length;
         })()
         """;
 
@@ -40,11 +40,11 @@ internal static class Keyboard
             if (!await page.AskAsync<bool>("seen.last?.localName === 'summary' && !seen.last.parentElement.open"))
                 continue;
             await page.Page.Keyboard.PressAsync("Enter");
-            count = await page.AskAsync<int>("controls().length");
+            count += await page.AskAsync<int>("controls(seen.last.parentElement).length - 1");
         }
 
         return await page.AskAsync<string[]>("""
-            [...controls().filter(one => !seen.reached.has(one)).map(one => 'not reached: ' + one.outerHTML.slice(0, 120)),
+            [...controls(document).filter(one => !seen.reached.has(one)).map(one => 'not reached: ' + one.outerHTML.slice(0, 120)),
              ...seen.unseen.map(one => 'not seen: ' + one.outerHTML.slice(0, 120))]
             """);
     }

@@ -1,4 +1,9 @@
+using System.Text.Json;
 using System.Xml.Linq;
+using Contam.Families;
+using Contam.Families.Reading;
+using Contam.Support;
+using Contam.Treatment.Reading;
 
 namespace Contam.Cli.Tests.Draw;
 
@@ -35,6 +40,52 @@ public sealed class In_every_form
 
         Assert.Equal("svg", XDocument.Parse(svg).Root!.Name.LocalName);
         Assert.Contains("data-part=\"forward-clutch\" data-grade=\"failed\"", svg, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("dot", "(exposed ≤ 400 µm, look here)")]
+    [InlineData("mermaid", "exposed metal up to 400 µm, look here")]
+    [InlineData("svg", ">stop line: look here</text>")]
+    [InlineData("html", ">stop line: look here</text>")]
+    public void Marks_where_to_look_when_asked(string format, string mark)
+    {
+        const string Pump = "draw systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal --format ";
+        CommandSession session = CommandSession.Of($"{Pump}{format} --stop-line");
+
+        Assert.Equal((0, ""), (session.Exit, session.Error));
+        Assert.Contains(mark, session.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("look here", CommandSession.Of(Pump + format).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Marks_the_very_looks_of_the_stop_line()
+    {
+        const string Asked = " systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal";
+        string dot = CommandSession.Of("draw" + Asked + " --unfold --stop-line --format dot").Out;
+        using var line = JsonDocument.Parse(CommandSession.Of("stop-line" + Asked + " --format json").Out);
+        Family family = FamilyReader.ReadFile(RepositoryFiles.At("systems/families/harbour-diesel-i4.yaml"), BuiltInStandards.HouseOverKinds.CatalogueOf()).Value!;
+
+        string[] marked = [.. dot.Split('\n').Where(text => text.Contains("look here", StringComparison.Ordinal)).Select(text => text.Split('"')[1].Split(" (")[0]).Order(StringComparer.Ordinal)];
+        Assert.NotEmpty(marked);
+        Assert.Equal(line.RootElement.GetProperty("looks").EnumerateArray().Select(look => family.Find(new PartId(look.GetProperty("part").GetString()!))!.Name).Order(StringComparer.Ordinal), marked);
+    }
+
+    [Fact]
+    public void Says_that_there_is_no_stop_line_to_mark()
+    {
+        CommandSession session = CommandSession.Of(Call + " --failed output-seal --debris rubber --clean gear-sump --stop-line --format dot");
+
+        Assert.Equal((0, "contam: no stop line is marked, for looking saves nothing here. contam stop-line says why.\n"), (session.Exit, session.Error));
+        Assert.StartsWith("digraph", session.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Refuses_a_stop_line_of_nothing()
+    {
+        CommandSession session = CommandSession.Of(Call + " --stop-line");
+
+        Assert.Equal(2, session.Exit);
+        Assert.Contains("Add --failed PART and --debris, or leave --stop-line out.", session.Error, StringComparison.Ordinal);
     }
 
     [Fact]

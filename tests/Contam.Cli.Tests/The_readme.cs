@@ -51,6 +51,21 @@ public partial class The_readme
     }
 
     [Fact]
+    public void Shows_pictures_as_they_are_drawn()
+    {
+        MatchCollection pictures = Drawn().Matches(Text);
+        Assert.NotEmpty(pictures);
+        foreach (Match picture in pictures)
+        {
+            string file = RepositoryFiles.At(picture.Groups["file"].Value);
+            string drawn = CommandSession.Of(picture.Groups["words"].Value).Out;
+            if (Environment.GetEnvironmentVariable("CONTAM_UPDATE_CASES") == "1")
+                File.WriteAllText(file, drawn);
+            Assert.Equal(drawn, File.ReadAllText(file));
+        }
+    }
+
+    [Fact]
     public void Shows_the_ratios_that_were_measured()
     {
         using JsonDocument kept = JsonDocument.Parse(File.ReadAllText(RepositoryFiles.At("tools/bench/ratios.json")));
@@ -63,6 +78,9 @@ public partial class The_readme
 
     [GeneratedRegex(@"<!-- excerpt: (?<words>[^>]+) -->\n```text\n(?<lines>.*?)```", RegexOptions.Singleline)]
     private static partial Regex Excerpt();
+
+    [GeneratedRegex(@"contam (?<words>draw [^>\n]+) > [a-z-]+\.svg\n```\n\n!\[[^\]]+\]\((?<file>[^)]+)\)")]
+    private static partial Regex Drawn();
 
     [GeneratedRegex(@"^  (?<name>[a-z-]+) ", RegexOptions.Multiline)]
     private static partial Regex CommandLine();

@@ -122,7 +122,12 @@ public static class PlanHtml
     {
         Chapter(page, "picture", "Picture");
         ImmutableArray<Families.PartId> reached = [.. plan.Parts.Select(part => new Families.PartId(part.Id))];
-        page.Leaf("p", $"What the debris reached. {(plan.Clear == 1 ? "The one clear part is" : $"The {SheetCircuits.Number(plan.Clear)} clear parts are")} left out.").Line();
+        page.Leaf("p", "What the debris reached." + plan.Clear switch
+        {
+            0 => "",
+            1 => " The one clear part is left out.",
+            _ => $" The {SheetCircuits.Number(plan.Clear)} clear parts are left out.",
+        }).Line();
         page.Leaf("p", "Click a part here, or press Enter on it, to light its way. Move the picture in its frame to see the rest.", ("id", "how-to-light"), ("hidden", "hidden")).Line();
         page.Open("p", ("class", "cs-lights"), ("hidden", "hidden")).Leaf("span", "", ("id", "lit"), ("role", "status")).Text(" ");
         page.Leaf("button", "Whole picture", ("type", "button"), ("id", "whole"), ("aria-pressed", "false")).Text(" ");

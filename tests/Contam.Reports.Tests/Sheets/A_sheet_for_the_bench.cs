@@ -103,6 +103,12 @@ public sealed partial class A_sheet_for_the_bench
         Assert.All(views, view => Assert.True(12 * Math.Min(width / view[2], height / view[3]) / 0.3528 > 5, $"{view[2]} × {view[3]}"));
     }
 
+    [Theory]
+    [InlineData("stern-trim-unit", "trim-pump", "What the debris reached.")]
+    [InlineData("harbour-diesel-i4", "injection-pump", "What the debris reached. The 76 clear parts are left out.")]
+    public void Says_how_much_the_picture_leaves_out(string family, string failed, string said) =>
+        Assert.Equal(said, Parse(Html(Request(family, failed))).Descendants("section").Single(section => (string?)section.Attribute("id") == "picture").Descendants("p").First().Value);
+
     [Fact]
     public void Draws_what_is_reached_and_no_more()
     {

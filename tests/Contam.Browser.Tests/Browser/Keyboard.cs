@@ -15,7 +15,10 @@ internal static class Keyboard
           window.controls = within => [...within.querySelectorAll('*')].filter(one => {
             if (one.disabled || !one.checkVisibility({ checkOpacity: true, checkVisibilityCSS: true })) return false;
             if (one.matches('a[href], button, input, select, textarea, summary, [tabindex]')) return true;
-            return getComputedStyle(one).cursor === 'pointer' && !one.closest('a[href], button, summary, label, [tabindex]');
+            if (getComputedStyle(one).cursor !== 'pointer') return false;
+            // A frame that can be moved is no control, though it gets the focus.
+            const held = one.closest('a[href], button, summary, label, [tabindex]');
+            return !held || !(held.matches('a[href], button, summary, label') || getComputedStyle(held).cursor === 'pointer');
           });
           window.controls(document).forEach(one => plain.set(one, look(one)));
           document.addEventListener('focusin', event => {

@@ -26,7 +26,7 @@ public static class DrillHtml
         .sheet.whole svg{width:100%;height:auto}
         .cd-picture .cd-lit rect{fill:#e3ecff}.cd-picture .cd-lit.newest rect{fill:#9fbcf5}
         .paper{display:none}
-        @media print{.paper{display:block}.circuits,details:not([open]),.answers:not(:has(details[open])){display:none}body{margin:0;padding:0;max-width:none;font-size:11pt}li,h3,.choices{break-inside:avoid}h2,h3{break-after:avoid}}
+        @media print{details li:last-child{break-before:avoid}.paper{display:block}.circuits,details:not([open]),.answers:not(:has(details[open])){display:none}body{margin:0;padding:0;max-width:none;font-size:11pt}li,h3,.choices{break-inside:avoid}h2,h3{break-after:avoid}}
         """;
 
     // Reads what is reached from the list of hops, so that the page holds it once.

@@ -74,14 +74,7 @@ public static class FamilyReader
         (IReadOnlyList<Scope> scopes, IReadOnlyList<(string RealPath, SourceText Source)> files, bool isWhole) = ModuleLoader.Load(form, path, budget, problems);
         isWhole &= isAll;
         EngineStates states = StatesOf(scopes);
-        var allowance = new Allowance(budget.Limits, problems);
-        var duplicates = new Duplicates(problems);
-        PartTable table = PartTable.Of(scopes, isWhole, budget.Limits, duplicates, problems);
-        ImmutableArray<Part> parts = new PartBuilder(table, catalogue, allowance, problems).Build();
-        AccessCircles.Raise(parts, problems);
-        FluidTable fluids = FluidTable.Of(scopes, isWhole, duplicates, problems);
-        var joints = new JointBuilder(scopes, isWhole, table, fluids, states, allowance, problems);
-        ImmutableArray<Limit> limits = new LimitBuilder(table, allowance, duplicates, problems).Build(scopes);
+        (ImmutableArray<Part> parts, JointDrafts joints, FluidTable fluids, ImmutableArray<Limit> limits) = Described(scopes, isWhole, catalogue, states, budget.Limits, problems);
         if (problems.HasErrors)
             return null;
 
@@ -96,6 +89,20 @@ public static class FamilyReader
             Fluids = fluids.Fluids,
             Limits = limits,
         };
+    }
+
+    // For itself, so that the table of parts is let go of before the joints are made.
+    private static (ImmutableArray<Part> Parts, JointDrafts Joints, FluidTable Fluids, ImmutableArray<Limit> Limits) Described(
+        IReadOnlyList<Scope> scopes, bool isWhole, Catalogue catalogue, EngineStates states, ReadLimits limits, ProblemList problems)
+    {
+        var allowance = new Allowance(limits, problems);
+        var duplicates = new Duplicates(problems);
+        PartTable table = PartTable.Of(scopes, isWhole, limits, duplicates, problems);
+        ImmutableArray<Part> parts = new PartBuilder(table, catalogue, allowance, problems).Build();
+        AccessCircles.Raise(parts, problems);
+        FluidTable fluids = FluidTable.Of(scopes, isWhole, duplicates, problems);
+        JointDrafts joints = JointBuilder.Read(scopes, isWhole, table, fluids, states, allowance, problems);
+        return (parts, joints, fluids, new LimitBuilder(table, allowance, duplicates, problems).Build(scopes));
     }
 
     /// <summary>

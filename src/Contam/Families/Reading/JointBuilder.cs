@@ -4,7 +4,7 @@ using Contam.Problems;
 
 namespace Contam.Families.Reading;
 
-/// <summary>Makes the circuits and joints of a family from its runs and links.</summary>
+/// <summary>Finds the circuits and joints of a family in its runs and links.</summary>
 internal sealed class JointBuilder
 {
     private readonly PartTable parts;
@@ -18,8 +18,7 @@ internal sealed class JointBuilder
     private readonly HashSet<JointDraft> known;
     private readonly List<(JointDraft Joint, SourceSpan Place, bool IsLink)> joints;
 
-    /// <summary>Reads what these files say of circuits and links.</summary>
-    public JointBuilder(
+    private JointBuilder(
         IReadOnlyList<Scope> scopes, bool isWhole, PartTable parts, FluidTable fluids, EngineStates states, Allowance allowance, ProblemList problems)
     {
         this.isWhole = isWhole && scopes.All(scope => Sections.IsWhole(scope.File, FamilyKeys.Circuits));
@@ -30,40 +29,41 @@ internal sealed class JointBuilder
         this.problems = problems;
         known = new HashSet<JointDraft>(parts.Count);
         joints = new List<(JointDraft Joint, SourceSpan Place, bool IsLink)>(parts.Count);
+    }
+
+    /// <summary>What these files say of circuits and links. What they say it with is let go of.</summary>
+    /// <param name="scopes">The files.</param>
+    /// <param name="isWhole">Whether every file could be read.</param>
+    /// <param name="parts">What their ids stand for.</param>
+    /// <param name="fluids">The fluids that they may name.</param>
+    /// <param name="states">The states that the engine has.</param>
+    /// <param name="allowance">How many joints are taken in.</param>
+    /// <param name="problems">Takes the problems.</param>
+    public static JointDrafts Read(
+        IReadOnlyList<Scope> scopes, bool isWhole, PartTable parts, FluidTable fluids, EngineStates states, Allowance allowance, ProblemList problems)
+    {
+        var builder = new JointBuilder(scopes, isWhole, parts, fluids, states, allowance, problems);
         foreach (Scope scope in scopes)
-            DescribeCircuits(scope);
-        foreach (CircuitDraft circuit in circuits)
+            builder.DescribeCircuits(scope);
+        // Not before all are described, since a module that is used twice is one file.
+        foreach (Scope scope in scopes)
+            scope.File.Forget(FamilyKeys.Circuits);
+        foreach (CircuitDraft circuit in builder.circuits)
         {
-            foreach ((Scope scope, ImmutableArray<Located<string>> items) in circuit.Runs)
-                AddRun(circuit, scope, items);
+            while (circuit.Runs.TryDequeue(out (Scope Scope, ImmutableArray<Located<string>> Items) run))
+                builder.AddRun(circuit, run.Scope, run.Items);
         }
 
         foreach (Scope scope in scopes)
         {
             foreach (Located<Form> link in scope.File.Get(FamilyKeys.Links, []))
-                AddLink(scope, link.Value);
-        }
-    }
-
-    /// <summary>The circuits.</summary>
-    public ImmutableArray<Circuit> Circuits(ImmutableArray<Part> all) => [.. circuits.Select(circuit => circuit.Build(all))];
-
-    /// <summary>The joints: those of the runs, circuit by circuit, then those of the links.</summary>
-    public ImmutableArray<Joint> Joints(ImmutableArray<Part> all)
-    {
-        var built = ImmutableArray.CreateBuilder<Joint>(joints.Count);
-        foreach ((JointDraft joint, SourceSpan place, bool isLink) in joints)
-        {
-            built.Add(new Joint(built.Count, all[joint.From].Id, all[joint.To].Id, joint.Circuit, place)
-            {
-                When = joint.When,
-                OnlyIfFailed = joint.OnlyIfFailed < 0 ? null : all[joint.OnlyIfFailed].Id,
-                Passage = joint.Passage.IsUnlimited ? null : joint.Passage,
-                IsLink = isLink,
-            });
+                builder.AddLink(scope, link.Value);
         }
 
-        return built.MoveToImmutable();
+        foreach (Scope scope in scopes)
+            scope.File.Forget(FamilyKeys.Links);
+
+        return new JointDrafts(builder.circuits, builder.joints);
     }
 
     private void DescribeCircuits(Scope scope)
@@ -82,7 +82,7 @@ internal sealed class JointBuilder
             DescribeFluid(circuit, scope, form);
             circuit.Meant.AddRange(MeantKeys.Read(form.Get(MeantKeys.Meant, []), problems));
             foreach (Located<ImmutableArray<Located<string>>> run in form.Get(FlowKeys.Runs, []))
-                circuit.Runs.Add((scope, run.Value));
+                circuit.Runs.Enqueue((scope, run.Value));
         }
     }
 

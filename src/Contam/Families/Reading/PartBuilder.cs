@@ -9,7 +9,7 @@ namespace Contam.Families.Reading;
 /// <summary>Makes the parts of a family from what its files say of them.</summary>
 internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowance allowance, ProblemList problems)
 {
-    private readonly List<Part> parts = [];
+    private readonly ImmutableArray<Part>.Builder parts = ImmutableArray.CreateBuilder<Part>(table.Count);
 
     /// <summary>
     /// The parts, repeats written out, in file order. Where a problem was raised a part may be missing, so that the list is of use only where
@@ -32,7 +32,7 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
             group.Forget();
         }
 
-        return [.. parts];
+        return parts.DrainToImmutable();
     }
 
     private void Add(PartGroup group, int number)

@@ -11,6 +11,7 @@ namespace Contam.Families.Reading;
 /// <param name="count">How often it stands; 0 for a part that is not repeated, <c>null</c> for a repeated one whose count is not known.</param>
 internal sealed class PartGroup(Scope scope, Entry<string, Form> entry, int first, int? count)
 {
+    private readonly int start = entry.Key.Start;
     private Form? form = entry.IsSound ? entry.Value.Value : null;
     private List<(int Number, Scope Scope, Form Form)>? adjusted;
 
@@ -21,7 +22,7 @@ internal sealed class PartGroup(Scope scope, Entry<string, Form> entry, int firs
     public string Key { get; } = scope.Prefix + entry.Key.Value;
 
     /// <summary>Where it is described.</summary>
-    public SourceSpan Place { get; } = entry.Key.Place;
+    public SourceSpan Place => Scope.File.Sheet.PlaceAt(start);
 
     /// <summary>Whether it was written with <c>-#</c>.</summary>
     public bool IsRepeated { get; } = count != 0;

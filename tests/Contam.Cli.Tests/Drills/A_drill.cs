@@ -12,6 +12,35 @@ public sealed partial class A_drill
 
     public static TheoryData<string> Formats => ["text", "json", "markdown", "html"];
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void Offers_no_second_choice_of_looks_that_takes_as_little(int seed)
+    {
+        // A look at the rail takes no time, so that looking there too is as good.
+        const string Family = """
+            format: 1
+            family: f
+            title: A pump and what it feeds
+            parts:
+              tank: {kind: tank}
+              pump: {kind: pump, sheds: {metal: common}}
+              feed: {kind: hose, inspect: {minutes: 5, shows: good}}
+              rail: {kind: rail, inspect: {minutes: 0, shows: good}}
+              pipe: {kind: pipe, inspect: {minutes: 5, shows: good}}
+              spray: {kind: nozzle}
+            circuits:
+              fuel: {runs: [[tank, pump, feed, rail, pipe, spray]]}
+
+            """;
+
+        CommandSession session = CommandSession.About(Family, file => $"drill {file} --failed pump --debris metal --answers --seed {seed}");
+
+        Assert.Equal((0, ""), (session.Exit, session.Error));
+        Assert.Equal(2, session.Out.Split("4 parts are left alone; looking and treating take 115 min.").Length);
+    }
+
     [Fact]
     public void For_metal_from_an_exhaust_hose_asks_what_there_is_to_ask()
     {

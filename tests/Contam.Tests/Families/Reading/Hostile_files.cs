@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using System.Text;
 using Contam.Families;
 using Contam.Families.Reading;
@@ -55,6 +56,20 @@ public sealed class Hostile_files
     {
         Assert.SkipUnless(File.Exists(device), "there is no such device on this system");
         Assert.Equal(told, TestCatalogue.Told(FamilyReader.ReadFile(device, TestCatalogue.Value).Problems));
+    }
+
+    [Fact]
+    public void A_byte_order_mark_is_kept_with_the_file_and_counted_in_its_hash()
+    {
+        const string Text = "\uFEFFformat: 1\nfamily: f\nparts:\n  pump: {kind: pump}\ncircuits: {}\n";
+        using var folder = new TestFolder([("f.yaml", "")]);
+        byte[] bytes = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false).GetBytes(Text);
+        File.WriteAllBytes(folder.PathOf("f.yaml"), bytes);
+
+        Family family = FamilyReader.ReadFile(folder.PathOf("f.yaml"), TestCatalogue.Value).Value!;
+
+        Assert.Equal(Text, family.Sources[0].Text);
+        Assert.Equal(Convert.ToHexStringLower(SHA256.HashData(bytes)), family.Sha256);
     }
 
     [Fact]

@@ -57,17 +57,34 @@ public sealed class In_every_form
         Assert.DoesNotContain("look here", CommandSession.Of(Pump + format).Out, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void Marks_the_very_looks_of_the_stop_line()
+    [Theory]
+    [InlineData("dot")]
+    [InlineData("mermaid")]
+    [InlineData("svg")]
+    public void Marks_the_very_looks_of_the_stop_line(string format)
     {
         const string Asked = " systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal";
-        string dot = CommandSession.Of("draw" + Asked + " --unfold --stop-line --format dot").Out;
+        string picture = CommandSession.Of($"draw{Asked} --unfold --stop-line --format {format}").Out;
         using var line = JsonDocument.Parse(CommandSession.Of("stop-line" + Asked + " --format json").Out);
         Family family = FamilyReader.ReadFile(RepositoryFiles.At("systems/families/harbour-diesel-i4.yaml"), BuiltInStandards.HouseOverKinds.CatalogueOf()).Value!;
+        string NameOf(string id) => family.Find(new PartId(id))!.Name;
 
-        string[] marked = [.. dot.Split('\n').Where(text => text.Contains("look here", StringComparison.Ordinal)).Select(text => text.Split('"')[1].Split(" (")[0]).Order(StringComparer.Ordinal)];
+        string[] marked = format == "svg"
+            ? [.. XDocument.Parse(picture).Descendants().Where(one => (string?)one.Attribute("class") == "cd-look" && one.Parent!.Attribute("data-part") is not null).Select(one => NameOf(one.Parent!.Attribute("data-part")!.Value))]
+            : [.. picture.Split('\n').Where(text => text.Contains("look here", StringComparison.Ordinal)).Select(text => text.Split('"')[1].Split(format == "dot" ? " (" : ", ")[0])];
         Assert.NotEmpty(marked);
-        Assert.Equal(line.RootElement.GetProperty("looks").EnumerateArray().Select(look => family.Find(new PartId(look.GetProperty("part").GetString()!))!.Name).Order(StringComparer.Ordinal), marked);
+        Assert.Equal(line.RootElement.GetProperty("looks").EnumerateArray().Select(look => NameOf(look.GetProperty("part").GetString()!)).Order(StringComparer.Ordinal), marked.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void Marks_no_look_that_the_shops_standard_would_not_count()
+    {
+        CommandSession session = CommandSession.About(
+            "format: 1\nstandard: strict\ntitle: A shop that trusts no look\nclean-findings: never\n",
+            standard => $"draw systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal --stop-line --format dot --standard {standard}");
+
+        Assert.Equal((0, "contam: no stop line is marked, for looking saves nothing here. contam stop-line says why.\n"), (session.Exit, session.Error));
+        Assert.DoesNotContain("look here", session.Out, StringComparison.Ordinal);
     }
 
     [Fact]

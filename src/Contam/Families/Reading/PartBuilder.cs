@@ -38,11 +38,12 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
     private void Add(PartGroup group, int number)
     {
         var said = new Said(group.SaidOf(number));
-        Kind kind = KindOf(said, group.Place);
+        SourceSpan place = group.Place;
+        Kind kind = KindOf(said, place);
         string id = group.IdOf(number);
         ImmutableArray<PartId> access = said.TryGet(PartKeys.Access, out Located<ImmutableArray<Located<string>>> inTheWay, out Scope? accessScope) ? AccessOf(group, number, inTheWay, accessScope) : [];
         ImmutableArray<string> seals = SealsOf(group, number, said, kind);
-        parts.Add(new Part(new PartId(id), kind, group.Place)
+        parts.Add(new Part(new PartId(id), kind, place)
         {
             Name = NameOf(group, number, said),
             RepeatOf = group.IsRepeated ? group.BaseId : null,

@@ -22,7 +22,7 @@ public sealed record Decision(ImmutableArray<EntryBody> Bodies, ImmutableArray<s
 public sealed class JobBook(IJobStore store)
 {
     private const int IdLength = 8;
-    private const int MostTries = 200;
+    private const int TriesUnlocked = 3;
 
     private readonly Dictionary<string, PlanDocument> planOf = new(StringComparer.Ordinal);
     private JobRecord? lastRead;
@@ -90,14 +90,17 @@ public sealed class JobBook(IJobStore store)
         : entries.IsEmpty || entries[(int)row.Sequence - 1].Hash != row.Hash ? "its last entry is not the one that its row names"
         : null;
 
-    /// <summary>Adds what is decided of a job as it stands. Where somebody else was quicker the job is read and decided anew.</summary>
+    /// <summary>
+    /// Adds what is decided of a job as it stands. Where somebody else was quicker the job is read and decided anew; where somebody was so time and again,
+    /// it is read and decided while nobody else can write, so that a bench among many that write without a pause has its turn too.
+    /// </summary>
     /// <param name="id">The job.</param>
     /// <param name="decide">What to add, given the job; <c>null</c> for nothing. May be asked more than once.</param>
     /// <returns>The job after it, or <c>null</c> where nothing was to be added.</returns>
     public JobRecord? Add(string id, Func<JobRecord, Decision?> decide)
     {
         ArgumentNullException.ThrowIfNull(decide);
-        for (int attempt = 0; attempt < MostTries; attempt++)
+        for (int attempt = 0; attempt < TriesUnlocked; attempt++)
         {
             JobRecord job = Read(id);
             if (decide(job) is not { Bodies.IsEmpty: false } decision)
@@ -106,7 +109,14 @@ public sealed class JobBook(IJobStore store)
                 return after;
         }
 
-        throw new ShopException(ShopFault.Locked, $"job {id} is being written to without a pause. Nothing was written. Do it again.");
+        (JobAddition Added, JobRecord After)? made = null;
+        JobAddition? written = store.Append(id, _ =>
+        {
+            JobRecord job = Read(id);
+            made = decide(job) is { Bodies.IsEmpty: false } decision ? Addition(job, decision) : null;
+            return made?.Added;
+        });
+        return written is null ? null : lastRead = made!.Value.After;
     }
 
     /// <summary>Adds to a job as it was read; <c>null</c>, and nothing added, where somebody else was quicker.</summary>
@@ -114,14 +124,8 @@ public sealed class JobBook(IJobStore store)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(decision);
-        ImmutableArray<JobEntry> added = Link(job.Summary, decision.Bodies);
-        foreach (string text in decision.Texts.Where(text => decision.Bodies.OfType<Replanned>().Any(one => one.Plan == EntryChain.Sha256(text))))
-            planOf[EntryChain.Sha256(text)] = PlanJson.Read(text);
-        ImmutableArray<EntryBody> bodies = [.. job.Bodies, .. decision.Bodies];
-        JobState state = JobFold.Fold(bodies, PlanOf);
-        JobSummary summary = JobSummary.Of(job.Id, state, added[^1], decision.Bodies[^1]);
-        JobAddition? written = store.Append(job.Id, head => head.Hash == job.Summary.Hash ? new JobAddition(added, summary) { Texts = decision.Texts } : null);
-        return written is null ? null : lastRead = new JobRecord(summary, [.. job.Entries, .. added], bodies, state);
+        (JobAddition added, JobRecord after) = Addition(job, decision);
+        return store.Append(job.Id, head => head.Hash == job.Summary.Hash ? added : null) is null ? null : lastRead = after;
     }
 
     /// <summary>Adds an entry that changes nothing but the record (a note, a photo), without reading the job. The sequence that it got.</summary>
@@ -169,6 +173,18 @@ public sealed class JobBook(IJobStore store)
         {
             throw new ShopException(ShopFault.Newer, $"entry {entry.Sequence.ToString(CultureInfo.InvariantCulture)} of job {id} in {store.Place} is not one that this contam understands. Was it written by a later one? ({unknown.Message})", unknown);
         }
+    }
+
+    /// <summary>What a decision adds to a job, and the job after it.</summary>
+    private (JobAddition Added, JobRecord After) Addition(JobRecord job, Decision decision)
+    {
+        ImmutableArray<JobEntry> added = Link(job.Summary, decision.Bodies);
+        foreach (string text in decision.Texts.Where(text => decision.Bodies.OfType<Replanned>().Any(one => one.Plan == EntryChain.Sha256(text))))
+            planOf[EntryChain.Sha256(text)] = PlanJson.Read(text);
+        ImmutableArray<EntryBody> bodies = [.. job.Bodies, .. decision.Bodies];
+        JobState state = JobFold.Fold(bodies, PlanOf);
+        JobSummary summary = JobSummary.Of(job.Id, state, added[^1], decision.Bodies[^1]);
+        return (new JobAddition(added, summary) { Texts = decision.Texts }, new JobRecord(summary, [.. job.Entries, .. added], bodies, state));
     }
 
     private static ImmutableArray<JobEntry> Link(JobSummary head, ImmutableArray<EntryBody> bodies)

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using Contam.Jobs.Entries;
 using Contam.Jobs.Stores;
+using Contam.Jobs.Tests.Stores;
 using Contam.Plans;
 
 namespace Contam.Jobs.Tests;
@@ -13,6 +14,8 @@ namespace Contam.Jobs.Tests;
 public abstract class SeveralAtOnce
 {
     private static int Notes => int.TryParse(Environment.GetEnvironmentVariable("CONTAM_NOTES"), NumberStyles.None, CultureInfo.InvariantCulture, out int notes) ? notes : 250;
+
+    private static DateTimeOffset Noon { get; } = new(2026, 5, 4, 12, 0, 0, TimeSpan.Zero);
 
     private static int Ticks => int.TryParse(Environment.GetEnvironmentVariable("CONTAM_NOTES"), NumberStyles.None, CultureInfo.InvariantCulture, out int ticks) ? ticks : 40;
 
@@ -95,6 +98,44 @@ public abstract class SeveralAtOnce
         }));
         Assert.Equal([0, 1, 1, 1, 1, 1], exits.Order());
         Assert.Single(bench.Read().Bodies.OfType<Ticked>());
+    }
+
+    [Fact]
+    public void Come_to_their_turn_though_others_are_quicker_every_time()
+    {
+        using JobBench bench = WithJob();
+        using IJobStore quicker = Shops.Open(bench.Shop, mayCreate: false);
+        using IJobStore store = Shops.Open(bench.Shop, mayCreate: false);
+        string id = store.List()[0].Id;
+        var book = new JobBook(new WatchedStore(store) { BeforeAppend = () => Note(quicker, "the quicker one") });
+        var seen = new List<int>();
+        JobRecord? after = book.Add(id, job =>
+        {
+            seen.Add(job.Entries.Length);
+            return Decision.Of(new Noted { At = Noon, By = "the slower one", Text = $"after {job.Entries.Length}" });
+        });
+        JobRecord job = bench.Read();
+        Assert.Equal(job.Entries, after!.Entries);
+        Assert.Equal($"after {job.Entries.Length - 1}", Assert.Single(job.Bodies.OfType<Noted>(), one => one.By == "the slower one").Text);
+        Assert.Equal(seen.Distinct(), seen);
+        // What it has read is what the next one builds on, and who decides that there is nothing to add adds nothing.
+        Assert.Null(book.Add(id, _ => null));
+        Assert.Equal(job.Entries.Length, store.Entries(id, out _).Length);
+
+        static void Note(IJobStore at, string by) => new JobBook(at).AddToRecord(at.List()[0].Id, new Noted { At = Noon, By = by, Text = "quick" });
+    }
+
+    [Fact]
+    public void Add_nothing_where_what_was_to_be_done_is_done_by_then()
+    {
+        using JobBench bench = WithJob();
+        using IJobStore quicker = Shops.Open(bench.Shop, mayCreate: false);
+        using IJobStore store = Shops.Open(bench.Shop, mayCreate: false);
+        string id = store.List()[0].Id;
+        int notes = 0;
+        var book = new JobBook(new WatchedStore(store) { BeforeAppend = () => notes = (int)new JobBook(quicker).AddToRecord(id, new Noted { At = Noon, By = "Bo", Text = "quick" }) });
+        Assert.Null(book.Add(id, job => job.Entries.Length > 4 ? null : Decision.Of(new Noted { At = Noon, By = "Al", Text = "late" })));
+        Assert.Equal((5, 5, 0), (notes, bench.Read().Entries.Length, bench.Read().Bodies.OfType<Noted>().Count(one => one.By == "Al")));
     }
 
     private static string OpenWithSteps(JobBench bench, int steps)

@@ -32,7 +32,7 @@ public interface IJobStore : IDisposable
 
     /// <summary>
     /// Adds to a job. <paramref name="decide"/> is given the job's summary as it stands while nobody else can write, and answers what to add, or
-    /// <c>null</c> for nothing, for instance where the head is not the one that was expected.
+    /// <c>null</c> for nothing, for instance where the head is not the one that was expected. It may read from the store what is there until then.
     /// </summary>
     /// <returns>What was added, or <c>null</c>.</returns>
     JobAddition? Append(string job, Func<JobSummary, JobAddition?> decide);

@@ -10,6 +10,9 @@ internal abstract class SqlJobStore : IJobStore
 {
     private const string SummaryColumns = "id, sequence, hash, customer, engine, family, failed, debris, state, done, steps, unanswered, opened, last";
 
+    // The change in which what to add is being decided: what is read meanwhile is read within it.
+    private DbTransaction? deciding;
+
     public abstract string Place { get; }
 
     protected abstract DbConnection Connection { get; }
@@ -28,7 +31,7 @@ internal abstract class SqlJobStore : IJobStore
     public JobAddition? Append(string job, Func<JobSummary, JobAddition?> decide) => Guarded(() =>
     {
         using DbTransaction change = BeginWrite();
-        if (FindIn(change, job, forUpdate: true) is not { } head || decide(head) is not { } addition)
+        if (FindIn(change, job, forUpdate: true) is not { } head || Decided(change, head, decide) is not { } addition)
             return null;
         if (addition.Entries.IsEmpty || addition.Entries[0].Previous != head.Hash || addition.Entries[0].Sequence != head.Sequence + 1)
             throw new ArgumentException("the entries do not follow on the last one", nameof(decide));
@@ -126,7 +129,7 @@ internal abstract class SqlJobStore : IJobStore
 #pragma warning disable CA2100 // Every text stands in this program; what people write goes in as parameters.
         command.CommandText = text;
 #pragma warning restore CA2100
-        command.Transaction = change;
+        command.Transaction = change ?? deciding;
         foreach ((string name, object value) in values)
         {
             DbParameter parameter = command.CreateParameter();
@@ -142,6 +145,19 @@ internal abstract class SqlJobStore : IJobStore
     {
         using DbCommand command = Command(change, text);
         command.ExecuteNonQuery();
+    }
+
+    private JobAddition? Decided(DbTransaction change, JobSummary head, Func<JobSummary, JobAddition?> decide)
+    {
+        deciding = change;
+        try
+        {
+            return decide(head);
+        }
+        finally
+        {
+            deciding = null;
+        }
     }
 
     private JobSummary? FindIn(DbTransaction? change, string job, bool forUpdate)

@@ -14,11 +14,18 @@ internal sealed class WatchedStore(IJobStore store) : IJobStore
     /// <summary>What happens before a text is read.</summary>
     public Action BeforeText { get; init; } = () => { };
 
+    /// <summary>What happens before something is added.</summary>
+    public Action BeforeAppend { get; init; } = () => { };
+
     public string Place => store.Place;
 
     public bool Create(JobAddition first) => store.Create(first);
 
-    public JobAddition? Append(string job, Func<JobSummary, JobAddition?> decide) => store.Append(job, decide);
+    public JobAddition? Append(string job, Func<JobSummary, JobAddition?> decide)
+    {
+        BeforeAppend();
+        return store.Append(job, decide);
+    }
 
     public JobSummary? Find(string job) => store.Find(job);
 

@@ -53,7 +53,7 @@ internal sealed class SpreadWorld
             GradeAt(vertex),
             ParticleSize.FromMicrometres(widest.ReachAt(vertex)),
             IdOf(widest.SourceAt(vertex)),
-            widest.Via[vertex] < 0 ? null : IdOf(widest.Via[vertex]));
+            widest.ViaAt(vertex) < 0 ? null : IdOf(widest.ViaAt(vertex)));
 
     private PartId IdOf(int vertex) => family.Parts[vertex].Id;
 }

@@ -16,7 +16,8 @@ namespace Contam.Spread;
 /// </para>
 /// <para>
 /// The order of settling leaps about in a large graph, and most of the time would go in waiting for memory: what the vertices next in turn need is
-/// fetched ahead. A vertex that lets on everything, as most do, asks nothing of the capacities.
+/// fetched ahead in three steps: where the joints begin, then the joints, then what has come to their ends. What has come to a vertex and through which
+/// lies side by side, one wait instead of two. A vertex that lets on everything, as most do, asks nothing of the capacities.
 /// </para>
 /// <para>Cost: time and memory linear in vertices, joints and levels.</para>
 /// </summary>
@@ -24,39 +25,38 @@ internal sealed class WidestPaths
 {
     private const int NotReached = int.MaxValue;
 
-    /// <summary>How many vertices ahead the joints are fetched; where they begin is fetched as far ahead again. More than four and less than twenty were alike.</summary>
-    private const int Ahead = 8;
+    /// <summary>How many vertices a step of fetching is ahead of the next. Four to ten were alike.</summary>
+    private const int Ahead = 6;
 
-    private readonly int[] level;
+    private readonly Arrival[] arrivals;
     private readonly Levels levels;
     private readonly int[]? sourceOf;
     private readonly int onlySource;
 
-    private WidestPaths(int[] level, int[] via, ReadOnlySpan<int> settled, Capacities capacities)
+    private WidestPaths(Arrival[] arrivals, ReadOnlySpan<int> settled, Capacities capacities)
     {
-        this.level = level;
-        Via = via;
+        this.arrivals = arrivals;
         levels = capacities.Levels;
         ImmutableArray<(int Vertex, int ShedLevel)> sources = capacities.Sources;
         onlySource = sources.IsEmpty ? -1 : sources[0].Vertex;
         if (sources.All(source => source.Vertex == onlySource))
             return;
         // A vertex is settled after the one that it is reached through.
-        sourceOf = new int[level.Length];
+        sourceOf = new int[arrivals.Length];
         foreach (int vertex in settled)
-            sourceOf[vertex] = via[vertex] < 0 ? vertex : sourceOf[via[vertex]];
+            sourceOf[vertex] = ViaAt(vertex) < 0 ? vertex : sourceOf[ViaAt(vertex)];
     }
 
-    /// <summary>The vertex that the widest path comes through last; -1 for a source by its own shedding; meaningless where nothing arrives.</summary>
-    public int[] Via { get; }
-
-    public bool Reaches(int vertex) => level[vertex] != NotReached;
+    public bool Reaches(int vertex) => arrivals[vertex].Level != NotReached;
 
     /// <summary>The level of the largest particle that arrives; meaningless where nothing does.</summary>
-    public int LevelAt(int vertex) => level[vertex];
+    public int LevelAt(int vertex) => arrivals[vertex].Level;
+
+    /// <summary>The vertex that the widest path comes through last; -1 for a source by its own shedding; meaningless where nothing arrives.</summary>
+    public int ViaAt(int vertex) => arrivals[vertex].Via;
 
     /// <summary>The largest particle in µm that arrives; meaningless where nothing does.</summary>
-    public double ReachAt(int vertex) => levels.SizeAt(level[vertex]);
+    public double ReachAt(int vertex) => levels.SizeAt(LevelAt(vertex));
 
     /// <summary>The source that the hops lead back to; meaningless where nothing arrives.</summary>
     public int SourceAt(int vertex) => sourceOf is null ? onlySource : sourceOf[vertex];
@@ -64,18 +64,16 @@ internal sealed class WidestPaths
     /// <summary>Settles every vertex. Ties go to the source given first, then to the vertex settled first, then to the joint given first.</summary>
     public static WidestPaths Settle(PackedGraph graph, Capacities capacities)
     {
-        int[] level = GC.AllocateUninitializedArray<int>(graph.VertexCount);
-        Array.Fill(level, NotReached);
-        int[] via = GC.AllocateUninitializedArray<int>(level.Length);
-        int[] settled = GC.AllocateUninitializedArray<int>(level.Length);
+        Arrival[] arrivals = GC.AllocateUninitializedArray<Arrival>(graph.VertexCount);
+        Array.Fill(arrivals, new Arrival(NotReached, -1));
+        int[] settled = GC.AllocateUninitializedArray<int>(arrivals.Length);
         int count = 0;
         var waiting = new LevelQueues(capacities.Levels.Count);
         foreach ((int vertex, int shedLevel) in capacities.Sources)
         {
-            if (shedLevel >= level[vertex])
+            if (shedLevel >= arrivals[vertex].Level)
                 continue;
-            level[vertex] = shedLevel;
-            via[vertex] = -1;
+            arrivals[vertex] = new Arrival(shedLevel, -1);
             waiting.Add(shedLevel, vertex);
         }
 
@@ -87,18 +85,21 @@ internal sealed class WidestPaths
             // What has come in wider since it was put there was settled then.
             foreach (int vertex in waiting.At(here))
             {
-                if (level[vertex] == here)
+                if (arrivals[vertex].Level == here)
                     settled[count++] = vertex;
             }
 
             for (; next < count; next++)
             {
-                if (next + (2 * Ahead) < count)
+                if (next + (3 * Ahead) < count)
                 {
-                    int later = settled[next + (2 * Ahead)];
-                    Prefetch.Item(first, later);
-                    Prefetch.Item(mayHold, later);
-                    Prefetch.Item(target, first[settled[next + Ahead]]);
+                    int latest = settled[next + (3 * Ahead)];
+                    Prefetch.Item(first, latest);
+                    Prefetch.Item(mayHold, latest);
+                    Prefetch.Item(target, first[settled[next + (2 * Ahead)]]);
+                    int later = settled[next + Ahead];
+                    foreach (int beyond in target.AsSpan(first[later]..first[later + 1]))
+                        Prefetch.Item(arrivals, beyond);
                 }
 
                 int vertex = settled[next];
@@ -108,10 +109,10 @@ internal sealed class WidestPaths
                 {
                     foreach (int beyond in beyonds)
                     {
-                        if (level[beyond] <= here)
+                        ref Arrival arrival = ref arrivals[beyond];
+                        if (arrival.Level <= here)
                             continue;
-                        level[beyond] = here;
-                        via[beyond] = vertex;
+                        arrival = new Arrival(here, vertex);
                         settled[count++] = beyond;
                     }
 
@@ -124,10 +125,10 @@ internal sealed class WidestPaths
                 {
                     int arrives = Math.Max(letsOn, lets[i]);
                     int beyond = beyonds[i];
-                    if (arrives >= level[beyond])
+                    ref Arrival arrival = ref arrivals[beyond];
+                    if (arrives >= arrival.Level)
                         continue;
-                    level[beyond] = arrives;
-                    via[beyond] = vertex;
+                    arrival = new Arrival(arrives, vertex);
                     if (arrives == here)
                         settled[count++] = beyond;
                     else
@@ -136,8 +137,11 @@ internal sealed class WidestPaths
             }
         }
 
-        return new WidestPaths(level, via, settled.AsSpan(0, count), capacities);
+        return new WidestPaths(arrivals, settled.AsSpan(0, count), capacities);
     }
+
+    /// <summary>What has come to a vertex: the level of the largest particle so far, and the vertex that it came through, -1 for none.</summary>
+    private readonly record struct Arrival(int Level, int Via);
 
     /// <summary>A queue of vertices for every level, first in first out, all chained through one array.</summary>
     private sealed class LevelQueues

@@ -19,8 +19,14 @@ internal sealed class LaterText : IEquatable<LaterText>
     /// <summary>A text that is known.</summary>
     public static LaterText Of(string text) => new(new Lazy<string>(text));
 
+    /// <summary>A text that this works out.</summary>
+    public static LaterText From(Func<string> text) => new(new Lazy<string>(text));
+
+    /// <summary>SHA-256 of these bytes, in lower-case hexadecimal.</summary>
+    public static LaterText HashOf(Func<byte[]> bytes) => From(() => Convert.ToHexStringLower(SHA256.HashData(bytes())));
+
     /// <summary>SHA-256 of a text's UTF-8 bytes, in lower-case hexadecimal.</summary>
-    public static LaterText HashOf(Func<string> text) => new(new Lazy<string>(() => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text())))));
+    public static LaterText HashOf(Func<string> text) => HashOf(() => Encoding.UTF8.GetBytes(text()));
 
     public bool Equals(LaterText? other) => other is not null && Value == other.Value;
 

@@ -7,14 +7,17 @@ namespace Contam.Bench.Ratios;
 
 /// <summary>
 /// Peak memory of reading a family from disk: the least managed heap in which a process of its own can do it, in sizes of the file. The runtime is
-/// told to fail where the heap, what nobody has collected yet included, would grow beyond a limit; the least limit that does not fail is looked for.
-/// It is a little more than the peak of what is alive, never less, and does not hang on how much a machine's cache tempts the collector to leave lying.
+/// told to fail where the heap, what nobody has collected yet included, would grow beyond a limit; from one that is roomy the limit is lowered until it
+/// fails. (Looking for it by halves would find a lucky one: a little below a limit that fails may be one that does not.) It is a little more than the
+/// peak of what is alive, never less, and does not hang on how much a machine's cache tempts the collector to leave lying.
 /// </summary>
 internal static class ReadingMemory
 {
-    private static readonly ReadLimits Roomy = new() { FileBytes = int.MaxValue, Values = int.MaxValue, Parts = int.MaxValue, Joints = int.MaxValue };
+    private const int Roomy = 20;
 
-    /// <summary>The peak for a family of so many parts, to a hundredth of the file.</summary>
+    private static readonly ReadLimits Limitless = new() { FileBytes = int.MaxValue, Values = int.MaxValue, Parts = int.MaxValue, Joints = int.MaxValue };
+
+    /// <summary>The peak for a family of so many parts, to a quarter of the file.</summary>
     public static double Peak(int parts)
     {
         string file = Path.GetTempFileName();
@@ -22,19 +25,12 @@ internal static class ReadingMemory
         {
             File.WriteAllText(file, Systems.File(parts));
             long size = new FileInfo(file).Length;
-            long tooSmall = size, enough = 64 * size;
-            if (!CanRead(file, enough))
-                throw new InvalidOperationException($"a family of {parts} parts cannot be read at all");
-            while (enough - tooSmall > size / 100)
-            {
-                long middle = (enough + tooSmall) / 2;
-                if (CanRead(file, middle))
-                    enough = middle;
-                else
-                    tooSmall = middle;
-            }
-
-            return (double)enough / size;
+            int quarters = 4 * Roomy;
+            if (!CanRead(file, quarters * size / 4))
+                throw new InvalidOperationException($"a family of {parts} parts cannot be read in {Roomy} sizes of its file");
+            while (CanRead(file, (quarters - 1) * size / 4))
+                quarters--;
+            return quarters / 4.0;
         }
         finally
         {
@@ -47,7 +43,7 @@ internal static class ReadingMemory
     {
         try
         {
-            return FamilyReader.ReadFile(file, BuiltInStandards.HouseOverKinds.CatalogueOf(), Roomy).Value is null ? 2 : 0;
+            return FamilyReader.ReadFile(file, BuiltInStandards.HouseOverKinds.CatalogueOf(), Limitless).Value is null ? 2 : 0;
         }
         catch (OutOfMemoryException)
         {

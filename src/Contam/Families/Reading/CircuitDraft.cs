@@ -9,9 +9,7 @@ namespace Contam.Families.Reading;
 internal sealed class CircuitDraft(string name, SourceSpan place)
 {
     private readonly List<int> parts = [];
-    private readonly HashSet<int> knownParts = [];
     private readonly List<int> ends = [];
-    private readonly HashSet<int> knownEnds = [];
 
     /// <summary>Its name.</summary>
     public string Name { get; } = name;
@@ -29,27 +27,36 @@ internal sealed class CircuitDraft(string name, SourceSpan place)
     public Queue<(Scope Scope, ImmutableArray<Located<string>> Items)> Runs { get; } = [];
 
     /// <summary>Notes that a part stands in it.</summary>
-    public void AddPart(int part)
-    {
-        if (knownParts.Add(part))
-            parts.Add(part);
-    }
+    public void AddPart(int part) => parts.Add(part);
 
     /// <summary>Notes that a run ends at a part.</summary>
-    public void AddEnd(int part)
-    {
-        if (knownEnds.Add(part))
-            ends.Add(part);
-    }
+    public void AddEnd(int part) => ends.Add(part);
 
     /// <summary>The circuit.</summary>
     /// <param name="all">The parts of the family.</param>
-    public Circuit Build(ImmutableArray<Part> all) => new(Name, Place)
+    /// <param name="isIn">Room for a mark on each of them, none marked; it is so again afterwards.</param>
+    public Circuit Build(ImmutableArray<Part> all, bool[] isIn) => new(Name, Place)
     {
         Fluid = Fluid?.Id,
-        Parts = [.. parts.Select(part => all[part].Id)],
-        RunEnds = [.. ends.Select(part => all[part].Id)],
+        Parts = Once(parts, all, isIn),
+        RunEnds = Once(ends, all, isIn),
         // Several files may say it of one circuit; the first counts.
         Meant = [.. Meant.DistinctBy(meant => meant.Code, StringComparer.Ordinal)],
     };
+
+    /// <summary>Each of these parts once, where it stands first. Linear in what is noted, whatever the family has besides.</summary>
+    private static ImmutableArray<PartId> Once(List<int> noted, ImmutableArray<Part> all, bool[] isIn)
+    {
+        var once = ImmutableArray.CreateBuilder<PartId>();
+        foreach (int part in noted)
+        {
+            if (!isIn[part])
+                once.Add(all[part].Id);
+            isIn[part] = true;
+        }
+
+        foreach (int part in noted)
+            isIn[part] = false;
+        return once.DrainToImmutable();
+    }
 }

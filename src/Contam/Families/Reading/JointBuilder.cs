@@ -15,7 +15,7 @@ internal sealed class JointBuilder
     private readonly bool isWhole;
     private readonly List<CircuitDraft> circuits = [];
     private readonly Dictionary<string, CircuitDraft> circuitOf = new(StringComparer.Ordinal);
-    private readonly HashSet<JointDraft> known;
+    private readonly HashSet<int> known;
     private readonly List<(JointDraft Joint, SourceSpan Place, bool IsLink)> joints;
 
     private JointBuilder(
@@ -27,8 +27,8 @@ internal sealed class JointBuilder
         this.states = states;
         this.allowance = allowance;
         this.problems = problems;
-        known = new HashSet<JointDraft>(parts.Count);
         joints = new List<(JointDraft Joint, SourceSpan Place, bool IsLink)>(parts.Count);
+        known = new HashSet<int>(parts.Count, new SameJoint(joints));
     }
 
     /// <summary>What these files say of circuits and links. What they say it with is let go of.</summary>
@@ -169,8 +169,9 @@ internal sealed class JointBuilder
 
     private void Add(JointDraft joint, SourceSpan place, bool isLink)
     {
-        if (known.Add(joint))
-            joints.Add((joint, place, isLink));
+        joints.Add((joint, place, isLink));
+        if (!known.Add(joints.Count - 1))
+            joints.RemoveAt(joints.Count - 1);
     }
 
     private bool TryFindCircuit(Located<string>? written, out CircuitDraft? circuit)
@@ -249,5 +250,13 @@ internal sealed class JointBuilder
         if (failed.IsMany && number > 0)
             return [failed.IndexFor(number)];
         return allowance.Take(failed.Count, place) ? Enumerable.Range(failed.First, failed.Count) : [];
+    }
+
+    /// <summary>Tells joints apart by their places in a list, so that the list alone holds them.</summary>
+    private sealed class SameJoint(List<(JointDraft Joint, SourceSpan Place, bool IsLink)> joints) : IEqualityComparer<int>
+    {
+        public bool Equals(int one, int other) => joints[one].Joint == joints[other].Joint;
+
+        public int GetHashCode(int place) => joints[place].Joint.GetHashCode();
     }
 }

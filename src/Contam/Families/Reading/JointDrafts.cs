@@ -9,7 +9,11 @@ internal sealed class JointDrafts(List<CircuitDraft> circuits, List<(JointDraft 
 {
     /// <summary>The circuits.</summary>
     /// <param name="all">The parts of the family.</param>
-    public ImmutableArray<Circuit> Circuits(ImmutableArray<Part> all) => [.. circuits.Select(circuit => circuit.Build(all))];
+    public ImmutableArray<Circuit> Circuits(ImmutableArray<Part> all)
+    {
+        var isIn = new bool[all.Length];
+        return [.. circuits.Select(circuit => circuit.Build(all, isIn))];
+    }
 
     /// <summary>The joints, in their order.</summary>
     /// <param name="all">The parts of the family.</param>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Contam.Families.Reading.Shapes;
 using Contam.Problems;
@@ -48,7 +49,10 @@ internal sealed class PartTable
         foreach (Scope scope in scopes)
         {
             table.IsWhole &= Sections.IsWhole(scope.File, FamilyKeys.Parts);
-            foreach (Entry<string, Form> entry in scope.File.Get(FamilyKeys.Parts, []))
+            ImmutableArray<Entry<string, Form>> entries = scope.File.Get(FamilyKeys.Parts, []);
+            table.groupOf.EnsureCapacity(table.groupOf.Count + entries.Length);
+            table.groups.EnsureCapacity(table.groups.Count + entries.Length);
+            foreach (Entry<string, Form> entry in entries)
             {
                 if (table.Describe(scope, entry, counts))
                     continue;

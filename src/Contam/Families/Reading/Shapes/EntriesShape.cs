@@ -32,7 +32,7 @@ internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> 
             return false;
         }
 
-        var read = ImmutableArray.CreateBuilder<Entry<TKey, TValue>>(map.Count);
+        var read = new Pieces<Entry<TKey, TValue>>();
         for (int i = 0; map.TryGet(i, out TextNode? written, out SheetNode? entry); i++)
         {
             bool isSound = item.TryRead(entry, context, out TValue? one);
@@ -43,7 +43,7 @@ internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> 
             }
         }
 
-        value = read.DrainToImmutable();
+        value = read.ToImmutable();
         return true;
     }
 

@@ -29,7 +29,7 @@ internal sealed class SheetParser
         this.source = source;
         this.budget = budget;
         this.problems = problems;
-        scanner = new Scanner(new StringReader(source.Text), skipComments: true);
+        scanner = new Scanner(source.Read(), skipComments: true);
         parser = new Parser(scanner);
     }
 
@@ -288,12 +288,12 @@ internal sealed class SheetParser
     private Problem Fault(Exception fault, int reached)
     {
         string said = fault is YamlException ? fault.Message : "";
-        int index = Math.Clamp(fault is YamlException at && at.Start.Index > 0 ? (int)at.Start.Index : reached, 0, source.Text.Length);
+        int index = Math.Clamp(fault is YamlException at && at.Start.Index > 0 ? (int)at.Start.Index : reached, 0, source.Length);
         if (said.Contains(" tab ", StringComparison.Ordinal))
-            return SheetProblems.Tab(source.PlaceAt(TabNear(Math.Clamp(reached, 0, source.Text.Length))));
+            return SheetProblems.Tab(source.PlaceAt(TabNear(Math.Clamp(reached, 0, source.Length))));
 
         SourceSpan place = source.PlaceAt(BeforeTrailingBreaks(index));
-        char? found = index < source.Text.Length ? source.Text[index] : null;
+        char? found = index < source.Length ? source.Text[index] : null;
         OpenNode? bracket = open.TryPeek(out OpenNode? innermost) && innermost.IsFlow ? innermost : null;
         bool isBracketFault = bracket is not null && (fault is not YamlException || said.Contains("expected ','", StringComparison.Ordinal));
         return isBracketFault
@@ -305,22 +305,22 @@ internal sealed class SheetParser
     private int TabNear(int index)
     {
         int at = source.LineStart(index);
-        while (at < source.Text.Length && source.Text[at] == ' ')
+        while (at < source.Length && source.Text[at] == ' ')
             at++;
-        return at < source.Text.Length && source.Text[at] == '\t' ? at : index;
+        return at < source.Length && source.Text[at] == '\t' ? at : index;
     }
 
     /// <summary>A fault at the very end is shown after the last character that can be seen, not on an empty line behind it.</summary>
     private int BeforeTrailingBreaks(int index)
     {
-        if (index < source.Text.Length)
+        if (index < source.Length)
             return index;
         while (index > 0 && source.Text[index - 1] is '\n' or '\r')
             index--;
         return index;
     }
 
-    private int Index(Mark mark) => Math.Clamp((int)mark.Index, 0, source.Text.Length);
+    private int Index(Mark mark) => Math.Clamp((int)mark.Index, 0, source.Length);
 
     private SourceSpan PlaceAt(Mark mark) => source.PlaceAt(Index(mark));
 

@@ -71,21 +71,21 @@ internal static class SourceFile
     public static string NameOf(string path) =>
         Path.DirectorySeparatorChar == '/' ? path : path.Replace(Path.DirectorySeparatorChar, '/');
 
-    /// <summary>All bytes, or <c>null</c> where there are more than allowed. The length that a file claims is not trusted: it may be a device.</summary>
+    /// <summary>All bytes, or <c>null</c> where there are more than allowed. The length that a file claims is only a hint: it may be a device, or grow.</summary>
     private static byte[]? ReadWhole(FileStream stream, int most)
     {
-        byte[] bytes = new byte[8192];
+        byte[] bytes = new byte[Math.Clamp(stream.CanSeek ? stream.Length : 0, 1, Math.Clamp(most, 1, Array.MaxLength))];
         int length = 0;
-        int taken;
-        while ((taken = stream.Read(bytes, length, bytes.Length - length)) > 0)
+        while (true)
         {
-            length += taken;
-            if (length > most || length == Array.MaxLength)
+            length += stream.ReadAtLeast(bytes.AsSpan(length), bytes.Length - length, throwOnEndOfStream: false);
+            int more = length < bytes.Length ? -1 : stream.ReadByte();
+            if (more < 0)
+                return length > most ? null : length == bytes.Length ? bytes : bytes[..length];
+            if (length >= most || length == Array.MaxLength)
                 return null;
-            if (length == bytes.Length)
-                Array.Resize(ref bytes, (int)Math.Min(2L * length, Array.MaxLength));
+            Array.Resize(ref bytes, (int)Math.Min(Math.Max(8192, 2L * length), Array.MaxLength));
+            bytes[length++] = (byte)more;
         }
-
-        return bytes[..length];
     }
 }

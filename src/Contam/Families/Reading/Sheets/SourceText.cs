@@ -4,20 +4,30 @@ using Contam.Problems;
 
 namespace Contam.Families.Reading.Sheets;
 
-/// <summary>The text of one file, with its name, its hash and where its lines begin.</summary>
+/// <summary>
+/// The text of one file, with its name, its hash and where its lines begin. Of a file only the bytes are kept, half as large: what is sound is read as it
+/// goes by, and its text as a whole is asked for to say what is wrong.
+/// </summary>
 internal sealed class SourceText
 {
     /// <summary>What may stand in a text without a second look.</summary>
     private static readonly SearchValues<char> Plain = SearchValues.Create([.. Enumerable.Range(' ', 0x7F - ' ').Select(c => (char)c), '\n', '\r', '\t']);
 
-    private readonly int[] lineStarts;
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
-    private SourceText(string file, string text, bool hasMark = false)
+    private readonly int[] lineStarts;
+    private readonly byte[]? bytes;
+    private string? text;
+
+    private SourceText(string file, string text, bool hasMark = false, byte[]? bytes = null)
     {
         HasMark = hasMark;
         File = file;
-        Text = text;
-        Sha256 = LaterText.HashOf(() => Whole);
+        Length = text.Length;
+        this.bytes = bytes;
+        this.text = bytes is null ? text : null;
+        Whole = LaterText.From(() => HasMark ? "\uFEFF" + Text : Text);
+        Sha256 = LaterText.HashOf(() => bytes ?? Encoding.UTF8.GetBytes(Whole.Value));
         lineStarts = FindLineStarts(text);
     }
 
@@ -25,7 +35,10 @@ internal sealed class SourceText
     public string File { get; }
 
     /// <summary>The text, without a byte order mark.</summary>
-    public string Text { get; }
+    public string Text => text ??= Encoding.UTF8.GetString(Body);
+
+    /// <summary>How many characters it has.</summary>
+    public int Length { get; }
 
     /// <summary>Whether the file began with a byte order mark.</summary>
     public bool HasMark { get; }
@@ -34,7 +47,14 @@ internal sealed class SourceText
     public LaterText Sha256 { get; }
 
     /// <summary>All that was in the file: the text, behind a byte order mark where there was one.</summary>
-    public string Whole => HasMark ? "\uFEFF" + Text : Text;
+    public LaterText Whole { get; }
+
+    private ReadOnlySpan<byte> Body => bytes.AsSpan(HasMark ? 3 : 0);
+
+    /// <summary>Its characters, from the first.</summary>
+    public TextReader Read() => text is not null || bytes is null
+        ? new StringReader(Text)
+        : new StreamReader(new MemoryStream(bytes, HasMark ? 3 : 0, Body.Length), Utf8, detectEncodingFromByteOrderMarks: false);
 
     /// <summary>The text of these bytes, or <c>null</c> where they are no sound UTF-8 text; then a problem says why.</summary>
     public static SourceText? FromBytes(string file, byte[] bytes, ProblemList problems)
@@ -63,7 +83,8 @@ internal sealed class SourceText
             return null;
         }
 
-        return Checked(new SourceText(file, Encoding.UTF8.GetString(body), hasMark), problems);
+        string text = Encoding.UTF8.GetString(body);
+        return Checked(new SourceText(file, text, hasMark, bytes), text, problems);
     }
 
     /// <summary>This text as a file's, or <c>null</c> where it holds what no text should; then a problem says what. Its hash is that of its UTF-8 bytes.</summary>
@@ -77,7 +98,7 @@ internal sealed class SourceText
 
         bool hasMark = text.StartsWith('\uFEFF');
         string body = hasMark ? text[1..] : text;
-        return Checked(new SourceText(file, body, hasMark), problems);
+        return Checked(new SourceText(file, body, hasMark), body, problems);
     }
 
     /// <summary>The place of a character, from its zero-based index; the text's length stands for its end.</summary>
@@ -99,7 +120,7 @@ internal sealed class SourceText
     public string LineAt(int index)
     {
         int start = LineStart(index);
-        ReadOnlySpan<char> rest = Text.AsSpan(start, Math.Min(200, Text.Length - start));
+        ReadOnlySpan<char> rest = Text.AsSpan(start, Math.Min(200, Length - start));
         int end = rest.IndexOf('\n');
         return (end < 0 ? rest : rest[..end]).Trim().ToString();
     }
@@ -107,12 +128,12 @@ internal sealed class SourceText
     /// <summary>Whether a comma is the last that stands before this character, spaces and line breaks left out.</summary>
     public bool IsAfterComma(int index) => Text.AsSpan(0, index).TrimEnd().EndsWith(",");
 
-    private static SourceText? Checked(SourceText source, ProblemList problems)
+    private static SourceText? Checked(SourceText source, string text, ProblemList problems)
     {
-        int hidden = FirstHidden(source.Text);
+        int hidden = FirstHidden(text);
         if (hidden < 0)
             return source;
-        problems.Add(SheetProblems.ControlCharacter(source.PlaceAt(hidden), source.Text[hidden]));
+        problems.Add(SheetProblems.ControlCharacter(source.PlaceAt(hidden), text[hidden]));
         return null;
     }
 

@@ -50,8 +50,9 @@ internal sealed class JointBuilder
             scope.File.Forget(FamilyKeys.Circuits);
         foreach (CircuitDraft circuit in builder.circuits)
         {
+            var terms = new JointTerms(circuit.Name, states, -1, ParticleSize.Unlimited);
             while (circuit.Runs.TryDequeue(out (Scope Scope, ImmutableArray<Located<string>> Items) run))
-                builder.AddRun(circuit, run.Scope, run.Items);
+                builder.AddRun(circuit, terms, run.Scope, run.Items);
         }
 
         foreach (Scope scope in scopes)
@@ -81,7 +82,9 @@ internal sealed class JointBuilder
                 continue;
             DescribeFluid(circuit, scope, form);
             circuit.Meant.AddRange(MeantKeys.Read(form.Get(MeantKeys.Meant, []), problems));
-            foreach (Located<ImmutableArray<Located<string>>> run in form.Get(FlowKeys.Runs, []))
+            ImmutableArray<Located<ImmutableArray<Located<string>>>> runs = form.Get(FlowKeys.Runs, []);
+            circuit.Runs.EnsureCapacity(circuit.Runs.Count + runs.Length);
+            foreach (Located<ImmutableArray<Located<string>>> run in runs)
                 circuit.Runs.Enqueue((scope, run.Value));
         }
     }
@@ -97,7 +100,7 @@ internal sealed class JointBuilder
             problems.Add(FamilyProblems.FluidsDiffer(said.Place, circuit.Name, fluid, other, place));
     }
 
-    private void AddRun(CircuitDraft circuit, Scope scope, ImmutableArray<Located<string>> items)
+    private void AddRun(CircuitDraft circuit, JointTerms terms, Scope scope, ImmutableArray<Located<string>> items)
     {
         PartChoice? before = null;
         SourceSpan placeBefore = default;
@@ -120,17 +123,17 @@ internal sealed class JointBuilder
             }
 
             if (before is PartChoice from)
-                AddNeighbours(circuit, from, choice, placeBefore, place);
+                AddNeighbours(terms, from, choice, placeBefore, place);
             (before, placeBefore) = (choice, place);
         }
     }
 
-    private void AddNeighbours(CircuitDraft circuit, PartChoice from, PartChoice to, SourceSpan place, SourceSpan toPlace)
+    private void AddNeighbours(JointTerms terms, PartChoice from, PartChoice to, SourceSpan place, SourceSpan toPlace)
     {
         if (!AreApart(from, to, toPlace) || !AreEqualInNumber(from, to, toPlace))
             return;
         foreach ((int upstream, int downstream, _) in Pairs(from, to, toPlace))
-            Add(new JointDraft(upstream, downstream, circuit.Name, states, -1, ParticleSize.Unlimited), place, isLink: false);
+            Add(new JointDraft(upstream, downstream, terms), place, isLink: false);
     }
 
     private void AddLink(Scope scope, Form link)
@@ -150,13 +153,13 @@ internal sealed class JointBuilder
         SourceSpan place = link.ValuePlace(FlowKeys.To);
         if (!AreApart(from, to, place) || !AreEqualInNumber(from, to, place) || (isConditional && !IsEqualInNumber(from, to, failed, link)))
             return;
-        var shape = new JointDraft(0, 0, circuit!.Name, when, -1, link.Get(FlowKeys.Passage, ParticleSize.Unlimited));
+        var terms = new JointTerms(circuit!.Name, when, -1, link.Get(FlowKeys.Passage, ParticleSize.Unlimited));
         foreach ((int upstream, int downstream, int number) in Pairs(from, to, link.Place))
         {
             circuit.AddPart(upstream);
             circuit.AddPart(downstream);
             foreach (int ifFailed in Conditions(isConditional, failed, number, link.Place))
-                AddBoth(shape with { From = upstream, To = downstream, OnlyIfFailed = ifFailed }, link);
+                AddBoth(new JointDraft(upstream, downstream, ifFailed < 0 ? terms : terms with { OnlyIfFailed = ifFailed }), link);
         }
     }
 

@@ -22,11 +22,11 @@ internal sealed class JointDrafts(List<CircuitDraft> circuits, List<(JointDraft 
         var built = ImmutableArray.CreateBuilder<Joint>(joints.Count);
         foreach ((JointDraft joint, SourceSpan place, bool isLink) in joints)
         {
-            built.Add(new Joint(built.Count, all[joint.From].Id, all[joint.To].Id, joint.Circuit, place)
+            built.Add(new Joint(built.Count, all[joint.From].Id, all[joint.To].Id, joint.Terms.Circuit, place)
             {
-                When = joint.When,
-                OnlyIfFailed = joint.OnlyIfFailed < 0 ? null : all[joint.OnlyIfFailed].Id,
-                Passage = joint.Passage.IsUnlimited ? null : joint.Passage,
+                When = joint.Terms.When,
+                OnlyIfFailed = joint.Terms.OnlyIfFailed < 0 ? null : all[joint.Terms.OnlyIfFailed].Id,
+                Passage = joint.Terms.Passage.IsUnlimited ? null : joint.Terms.Passage,
                 IsLink = isLink,
             });
         }

@@ -1,6 +1,7 @@
 using System.Collections;
 using System.Globalization;
 using System.Reflection;
+using System.Security.Cryptography;
 using System.Text;
 using Contam.Families.Reading;
 using Contam.Families.Reading.Shapes;
@@ -52,6 +53,26 @@ public sealed class Going_through_a_file
     public void Leaves_a_key_that_is_missing_to_the_tree(string text) => Assert.False(Compared(text, FamilyKeys.FamilyFile));
 
     [Theory]
+    [InlineData("format: 1\nfamily: f\nparts:\n  ä: {name: Kühlerthermostat 🌡, kind: tank}\n  b: {name: \"öl \\u00fc\", kind: hose, ünknown: 1}\n")]
+    [InlineData("format: 1\nfamily: f\nparts:\n  a: {name: Kühler 🌡 — Øl, kind: tank}\n")]
+    [InlineData("# 🌡\r\nformat: 1\rfamily: f\nparts:\n  a: {name: [ü\n")]
+    public void Counts_characters_where_bytes_are_more(string text) => Compared(text, FamilyKeys.FamilyFile);
+
+    [Fact]
+    public void Keeps_every_entry_of_a_long_mapping_in_order()
+    {
+        string text = "format: 1\nfamily: f\nparts:\n" + string.Concat(Enumerable.Range(0, 5_000).Select(part => string.Create(CultureInfo.InvariantCulture, $"  p-{part}: {{kind: tank}}\n")));
+        Assert.True(Compared(text, FamilyKeys.FamilyFile));
+        foreach (int count in new[] { 0, 1, 3, 4, 5, 1_023, 1_024, 1_025, 2_048, 2_049, 5_000 })
+        {
+            var pieces = new Pieces<int>();
+            foreach (int item in Enumerable.Range(0, count))
+                pieces.Add(item);
+            Assert.Equal(Enumerable.Range(0, count), pieces.ToImmutable());
+        }
+    }
+
+    [Theory]
     [InlineData(3)]
     [InlineData(4)]
     [InlineData(5)]
@@ -78,6 +99,7 @@ public sealed class Going_through_a_file
         Form? passed = FileForm.Passed(source, shape, passing, new ProblemList(1));
         Form? tree = FileForm.Whole(source, shape, whole, problems);
         Assert.Equal(problems.Count == 0, passed is not null);
+        IsTheSameFromBytes(text, shape, limits ?? ReadLimits.Default, passed, problems);
         if (passed is null)
         {
             Assert.Equal((limits ?? ReadLimits.Default).Values, passing.ValuesLeft);
@@ -87,6 +109,24 @@ public sealed class Going_through_a_file
         Assert.Equal(whole.ValuesLeft, passing.ValuesLeft);
         Assert.Equal(Written(tree), Written(passed));
         return true;
+    }
+
+    /// <summary>Of a file its bytes are kept, of a text the text; whichever it is, nothing else is said.</summary>
+    private static void IsTheSameFromBytes(string text, FormShape shape, ReadLimits limits, Form? passed, ProblemList told)
+    {
+        string body = text.TrimStart('\uFEFF');
+        foreach (string mark in new[] { "", "\uFEFF" })
+        {
+            var problems = new ProblemList(10);
+            byte[] bytes = Encoding.UTF8.GetBytes(mark + body);
+            SourceText source = SourceText.FromBytes("f.yaml", bytes, problems)!;
+            Assert.Equal(Written(passed), Written(FileForm.Passed(source, shape, new ReadBudget(limits), new ProblemList(1))));
+            FileForm.Whole(source, shape, new ReadBudget(limits), problems);
+            Assert.Equal(told.ToSorted().Select(Said), problems.ToSorted().Select(Said));
+            Assert.Equal((mark + body, Convert.ToHexStringLower(SHA256.HashData(bytes))), (source.Whole.Value, source.Sha256.Value));
+        }
+
+        static string Said(Problem problem) => $"{problem.Code} {problem.Place} {problem.Text} {problem.Mend} {string.Join(' ', problem.Related)}";
     }
 
     private static FormShape ShapeOf(string text) =>

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Contam.Families;
 using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 using Contam.Problems;
 
 namespace Contam.Tests.Families.Reading;
@@ -131,6 +132,30 @@ public sealed class Hostile_files
         Assert.Equal(
             "-: `f.yaml` is too large: a file and its modules may have 30 bytes together | check that it is the right file [file-too-large]",
             TestCatalogue.Told(FamilyReader.ReadFile(folder.PathOf("f.yaml"), TestCatalogue.Value, limits).Problems.Select(folder.Shortened)));
+    }
+
+    [Theory]
+    [InlineData(0, true)]
+    [InlineData(-1, false)]
+    public void As_large_as_may_be_are_read_and_none_a_byte_larger(int more, bool isRead)
+    {
+        const string Text = "format: 1\nfamily: f # äöü and so on\n";
+        using var folder = new TestFolder([("f.yaml", Text)]);
+        int bytes = Encoding.UTF8.GetByteCount(Text);
+        Outcome<Family> outcome = FamilyReader.ReadFile(folder.PathOf("f.yaml"), TestCatalogue.Value, new ReadLimits { FileBytes = bytes + more });
+        Assert.Equal(isRead, outcome.Problems.All(problem => problem.Code != ProblemCodes.FileTooLarge));
+    }
+
+    [Fact]
+    public void Ones_that_say_they_are_empty_are_read_to_their_end()
+    {
+        const string Claimed = "/proc/filesystems";
+        Assert.SkipUnless(File.Exists(Claimed), "there is no such file on this system");
+        Assert.Equal(0, new FileInfo(Claimed).Length);
+        var budget = new ReadBudget(ReadLimits.Default);
+        SourceText source = SourceFile.Read(Claimed, "f.yaml", budget, null, new ProblemList(10))!;
+        Assert.Equal(File.ReadAllText(Claimed), source.Text);
+        Assert.Equal(ReadLimits.Default.FileBytes - source.Text.Length, budget.BytesLeft);
     }
 
     [Fact]

@@ -1,4 +1,6 @@
+using System.Buffers;
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 
 namespace Contam.Spread;
 
@@ -62,11 +64,12 @@ internal sealed class WidestPaths
     public int SourceAt(int vertex) => sourceOf is null ? onlySource : sourceOf[vertex];
 
     /// <summary>Settles every vertex. Ties go to the source given first, then to the vertex settled first, then to the joint given first.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)] // It runs once for a question, and long: compiled slowly or well, it is so from its first turn.
     public static WidestPaths Settle(PackedGraph graph, Capacities capacities)
     {
         Arrival[] arrivals = GC.AllocateUninitializedArray<Arrival>(graph.VertexCount);
         Array.Fill(arrivals, new Arrival(NotReached, -1));
-        int[] settled = GC.AllocateUninitializedArray<int>(arrivals.Length);
+        int[] settled = ArrayPool<int>.Shared.Rent(arrivals.Length);
         int count = 0;
         var waiting = new LevelQueues(capacities.Levels.Count);
         foreach ((int vertex, int shedLevel) in capacities.Sources)
@@ -137,7 +140,9 @@ internal sealed class WidestPaths
             }
         }
 
-        return new WidestPaths(arrivals, settled.AsSpan(0, count), capacities);
+        var widest = new WidestPaths(arrivals, settled.AsSpan(0, count), capacities);
+        ArrayPool<int>.Shared.Return(settled);
+        return widest;
     }
 
     /// <summary>What has come to a vertex: the level of the largest particle so far, and the vertex that it came through, -1 for none.</summary>

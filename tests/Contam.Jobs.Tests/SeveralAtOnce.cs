@@ -104,12 +104,9 @@ public abstract class SeveralAtOnce
     public void Come_to_their_turn_though_others_are_quicker_every_time()
     {
         using JobBench bench = WithJob();
-        using IJobStore quicker = Shops.Open(bench.Shop, mayCreate: false);
-        using IJobStore store = Shops.Open(bench.Shop, mayCreate: false);
-        string id = store.List()[0].Id;
-        var book = new JobBook(new WatchedStore(store) { BeforeAppend = () => Note(quicker, "the quicker one") });
+        using var race = new Race(bench);
         var seen = new List<int>();
-        JobRecord? after = book.Add(id, job =>
+        JobRecord? after = race.Slower.Add(race.Job, job =>
         {
             seen.Add(job.Entries.Length);
             return Decision.Of(new Noted { At = Noon, By = "the slower one", Text = $"after {job.Entries.Length}" });
@@ -119,23 +116,17 @@ public abstract class SeveralAtOnce
         Assert.Equal($"after {job.Entries.Length - 1}", Assert.Single(job.Bodies.OfType<Noted>(), one => one.By == "the slower one").Text);
         Assert.Equal(seen.Distinct(), seen);
         // What it has read is what the next one builds on, and who decides that there is nothing to add adds nothing.
-        Assert.Null(book.Add(id, _ => null));
-        Assert.Equal(job.Entries.Length, store.Entries(id, out _).Length);
-
-        static void Note(IJobStore at, string by) => new JobBook(at).AddToRecord(at.List()[0].Id, new Noted { At = Noon, By = by, Text = "quick" });
+        Assert.Null(race.Slower.Add(race.Job, _ => null));
+        Assert.Equal(job.Entries.Length, bench.Read().Entries.Length);
     }
 
     [Fact]
     public void Add_nothing_where_what_was_to_be_done_is_done_by_then()
     {
         using JobBench bench = WithJob();
-        using IJobStore quicker = Shops.Open(bench.Shop, mayCreate: false);
-        using IJobStore store = Shops.Open(bench.Shop, mayCreate: false);
-        string id = store.List()[0].Id;
-        int notes = 0;
-        var book = new JobBook(new WatchedStore(store) { BeforeAppend = () => notes = (int)new JobBook(quicker).AddToRecord(id, new Noted { At = Noon, By = "Bo", Text = "quick" }) });
-        Assert.Null(book.Add(id, job => job.Entries.Length > 4 ? null : Decision.Of(new Noted { At = Noon, By = "Al", Text = "late" })));
-        Assert.Equal((5, 5, 0), (notes, bench.Read().Entries.Length, bench.Read().Bodies.OfType<Noted>().Count(one => one.By == "Al")));
+        using var race = new Race(bench);
+        Assert.Null(race.Slower.Add(race.Job, job => job.Entries.Length > 4 ? null : Decision.Of(new Noted { At = Noon, By = "Al", Text = "late" })));
+        Assert.Equal((5, 5L, 0), (bench.Read().Entries.Length, race.LastOfQuicker, bench.Read().Bodies.OfType<Noted>().Count(one => one.By == "Al")));
     }
 
     private static string OpenWithSteps(JobBench bench, int steps)
@@ -188,4 +179,32 @@ public abstract class SeveralAtOnce
     }
 
     private static long SequenceOf(string line) => long.Parse(line["Entry ".Length..^1], CultureInfo.InvariantCulture);
+
+    /// <summary>Two who write to one job, of whom the slower finds a note of the quicker one before whatever it wants to add.</summary>
+    private sealed class Race : IDisposable
+    {
+        private readonly IJobStore quicker;
+        private readonly IJobStore store;
+
+        public Race(JobBench bench)
+        {
+            quicker = Shops.Open(bench.Shop, mayCreate: false);
+            store = Shops.Open(bench.Shop, mayCreate: false);
+            Job = store.List()[0].Id;
+            var book = new JobBook(quicker);
+            Slower = new JobBook(new WatchedStore(store) { BeforeAppend = () => LastOfQuicker = book.AddToRecord(Job, new Noted { At = Noon, By = "the quicker one", Text = "quick" }) });
+        }
+
+        public string Job { get; }
+
+        public JobBook Slower { get; }
+
+        public long LastOfQuicker { get; private set; }
+
+        public void Dispose()
+        {
+            quicker.Dispose();
+            store.Dispose();
+        }
+    }
 }

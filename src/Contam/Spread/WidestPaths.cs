@@ -64,7 +64,8 @@ internal sealed class WidestPaths
     public int SourceAt(int vertex) => sourceOf is null ? onlySource : sourceOf[vertex];
 
     /// <summary>Settles every vertex. Ties go to the source given first, then to the vertex settled first, then to the joint given first.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)] // It runs once for a question, and long: compiled slowly or well, it is so from its first turn.
+    // It runs once for a question, and long: the runtime would compile it well only after thirty turns.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static WidestPaths Settle(PackedGraph graph, Capacities capacities)
     {
         Arrival[] arrivals = GC.AllocateUninitializedArray<Arrival>(graph.VertexCount);

@@ -52,7 +52,7 @@ internal sealed class SourceText
     private ReadOnlySpan<byte> Body => bytes.AsSpan(HasMark ? 3 : 0);
 
     /// <summary>Its characters, from the first.</summary>
-    public TextReader Read() => text is not null || bytes is null
+    public TextReader Read() => bytes is null
         ? new StringReader(Text)
         : new StreamReader(new MemoryStream(bytes, HasMark ? 3 : 0, Body.Length), Utf8, detectEncodingFromByteOrderMarks: false);
 

@@ -148,8 +148,7 @@ public sealed class Going_through_a_file
         {
             case Form form:
                 text.Append(form.Place).Append('{');
-                var entries = (Array)typeof(Form).GetField("entries", BindingFlags.NonPublic | BindingFlags.Instance)!.GetValue(form)!;
-                foreach (object entry in entries.Cast<object>().Take(form.Keys.Count()))
+                foreach (Form.Entry entry in form.Entries)
                     WriteMembers(entry, text);
                 text.Append('}');
                 break;

@@ -52,7 +52,7 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
         value = null;
         if (Short is not null && node is not MapNode and not BrokenNode)
         {
-            value = new Form(context.Sheet, node);
+            value = Form.Of(context.Sheet, node.Start, 1);
             value.Add(Short, null, node, Short.AnyShape.ReadBoxed(node, context));
             return true;
         }
@@ -63,7 +63,7 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
             return false;
         }
 
-        value = new Form(context.Sheet, map);
+        value = Form.Of(context.Sheet, map.Start, map.ItemCount);
         List<(TextNode Written, SheetNode Value)>? unknown = null;
         for (int i = 0; map.TryGet(i, out TextNode? written, out SheetNode? entry); i++)
         {

@@ -18,25 +18,18 @@ internal static class ReadingMemory
     private static readonly ReadLimits Limitless = new() { FileBytes = int.MaxValue, Values = int.MaxValue, Parts = int.MaxValue, Joints = int.MaxValue };
 
     /// <summary>The peak for a family of so many parts, to a quarter of the file.</summary>
-    public static double Peak(int parts)
+    public static double Peak(int parts) => With(parts, file =>
     {
-        string file = Path.GetTempFileName();
-        try
-        {
-            File.WriteAllText(file, Systems.File(parts));
-            long size = new FileInfo(file).Length;
-            int quarters = 4 * Roomy;
-            if (!CanRead(file, quarters * size / 4))
-                throw new InvalidOperationException($"a family of {parts} parts cannot be read in {Roomy} sizes of its file");
-            while (CanRead(file, (quarters - 1) * size / 4))
-                quarters--;
-            return quarters / 4.0;
-        }
-        finally
-        {
-            File.Delete(file);
-        }
-    }
+        int quarters = 4 * Roomy;
+        if (!CanRead(file, quarters / 4.0))
+            throw new InvalidOperationException($"a family of {parts} parts cannot be read in {Roomy} sizes of its file");
+        while (CanRead(file, (quarters - 1) / 4.0))
+            quarters--;
+        return quarters / 4.0;
+    });
+
+    /// <summary>Whether a family of so many parts can be read in a heap of so many sizes of its file.</summary>
+    public static bool IsEnough(int parts, double sizes) => With(parts, file => CanRead(file, sizes));
 
     /// <summary>Reads one family, in the process that <see cref="Peak"/> starts; the exit code.</summary>
     public static int ReadOnce(string file)
@@ -51,8 +44,23 @@ internal static class ReadingMemory
         }
     }
 
-    private static bool CanRead(string file, long heap)
+    private static T With<T>(int parts, Func<string, T> read)
     {
+        string file = Path.GetTempFileName();
+        try
+        {
+            File.WriteAllText(file, Systems.File(parts));
+            return read(file);
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    private static bool CanRead(string file, double sizes)
+    {
+        long heap = (long)(sizes * new FileInfo(file).Length);
         var start = new ProcessStartInfo(Environment.ProcessPath!, ["read-once", file]) { RedirectStandardOutput = true, RedirectStandardError = true };
         start.Environment["DOTNET_GCHeapHardLimit"] = "0x" + heap.ToString("X", CultureInfo.InvariantCulture);
         using Process process = Process.Start(start)!;

@@ -26,12 +26,12 @@ internal static class RatioRun
 
     /// <summary>
     /// Measures the short ones again; whether each is at least half of what was kept. One that is not is given a second chance: the machine may have had
-    /// other work. Of memory, on which other work has no bearing, half as much again is too much.
+    /// other work. Of memory, on which other work has no bearing, a quarter more is too much.
     /// </summary>
     public static bool Guard()
     {
         OrderedDictionary<string, double> kept = KeptRatios.Read();
-        double enough = 1.5 * kept[PeakHeap];
+        double enough = 1.25 * kept[PeakHeap];
         if (!ReadingMemory.IsEnough(LargeFamily, enough))
         {
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{PeakHeap} has risen from {kept[PeakHeap]:0.00} to more than {enough:0.00}"));

@@ -22,19 +22,16 @@ public class What_is_said_of_a_part
     [InlineData(double.NaN)]
     public void Is_kept_as_it_is_said(double? number)
     {
-        Part part = Pipe with
-        {
-            Volume = number is double litres ? new Volume(litres) : null,
-            Bore = number is double bore ? new Length(bore) : null,
-            Length = number is double length ? new Length(length) : null,
-        };
-        Assert.Equal(number, part.Volume?.CubicMetres);
-        Assert.Equal(number, part.Bore?.Metres);
-        Assert.Equal(number, part.Length?.Metres);
-        Assert.Null(part.Passage);
-        Assert.Null(part.Clearance);
+        Part filled = Pipe with { Volume = number is double volume ? new Volume(volume) : null };
+        Part bored = Pipe with { Bore = number is double bore ? new Length(bore) : null };
+        Part cut = Pipe with { Length = number is double length ? new Length(length) : null };
+        Assert.Equal((number, null, null), Said(filled));
+        Assert.Equal((null, number, null), Said(bored));
+        Assert.Equal((null, null, number), Said(cut));
         Assert.Equal(number, new Inspection(number, Shows.Good, "", null).Minutes);
         Assert.Equal(number, (Glance with { Minutes = number }).Minutes);
+
+        static (double? Volume, double? Bore, double? Length) Said(Part part) => (part.Volume?.CubicMetres, part.Bore?.Metres, part.Length?.Metres);
     }
 
     [Theory]
@@ -48,6 +45,7 @@ public class What_is_said_of_a_part
         Assert.Equal(size, (Pipe with { Passage = size }).Passage);
         Assert.Equal(size, (Pipe with { Clearance = size }).Clearance);
         Assert.Null((Pipe with { Passage = size }).Clearance);
+        Assert.Null((Pipe with { Clearance = size }).Passage);
         Assert.Equal(size, (Onward with { Passage = size }).Passage);
     }
 

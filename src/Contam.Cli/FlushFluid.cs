@@ -1,7 +1,7 @@
 using Contam.Families;
 using Contam.Families.Quantities;
+using Contam.Measurement.Flushing;
 using Contam.Problems;
-using Contam.Sums;
 
 namespace Contam.Cli;
 

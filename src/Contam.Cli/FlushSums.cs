@@ -2,8 +2,9 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Contam.Families;
 using Contam.Families.Quantities;
+using Contam.Measurement.Cleanliness;
+using Contam.Measurement.Flushing;
 using Contam.Problems;
-using Contam.Sums;
 
 namespace Contam.Cli;
 

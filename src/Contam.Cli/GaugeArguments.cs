@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Contam.Families;
-using Contam.Sums;
+using Contam.Measurement.Water;
+using Contam.Measurement.Wording;
 
 namespace Contam.Cli;
 

@@ -3,7 +3,11 @@ using System.CommandLine;
 using System.Globalization;
 using Contam.Families;
 using Contam.Families.Quantities;
-using Contam.Sums;
+using Contam.Measurement;
+using Contam.Measurement.Cleanliness;
+using Contam.Measurement.Gauging;
+using Contam.Measurement.Water;
+using Contam.Measurement.Wording;
 
 namespace Contam.Cli;
 

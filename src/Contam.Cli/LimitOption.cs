@@ -1,6 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
-using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 using Contam.Problems;
 
 namespace Contam.Cli;

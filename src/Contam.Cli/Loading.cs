@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Contam.Diagnosis;
 using Contam.Families;
 using Contam.Families.Reading;
-using Contam.Findings;
+using Contam.Families.Reading.Sheets;
 using Contam.Lints;
 using Contam.Problems;
 using Contam.Reports.Text;

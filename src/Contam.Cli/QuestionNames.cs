@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
 using Contam.Families.Quantities;
-using Contam.Problems;
 
 namespace Contam.Cli;
 
@@ -68,7 +67,7 @@ internal sealed class QuestionNames(Family family, Catalogue catalogue)
     {
         if (!debris.HasSize)
             throw new WrongUseException($"--found {Harmless(whole)}: {debris.Name} has no size. Leave it out.");
-        if (!Quantity.TryParse(text, out ParticleSize size, out QuantityError? error))
+        if (!ParticleSize.TryParse(text, out ParticleSize size, out QuantityError? error))
             throw Typed.Wrong($"--found {Harmless(whole)}", text, Dimension.Length, error);
         return size;
     }

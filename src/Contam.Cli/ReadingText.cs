@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families.Quantities;
-using Contam.Sums;
+using Contam.Measurement;
 
 namespace Contam.Cli;
 

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Contam.Families.Quantities;
+using Contam.Measurement.Gauging;
 using Contam.Problems;
-using Contam.Sums;
 
 namespace Contam.Cli;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Contam.Families.Quantities;
+using Contam.Measurement;
 using Contam.Problems;
-using Contam.Sums;
 
 namespace Contam.Cli;
 

@@ -1,4 +1,4 @@
-using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 using Contam.Support;
 
 namespace Contam.Cli.Tests;

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using Contam.Families;
 using Contam.Families.Reading;
+using Contam.Graphs;
 using Contam.Plans;
 using Contam.Proof;
 using Contam.Spread;

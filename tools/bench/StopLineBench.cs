@@ -1,5 +1,5 @@
 using Contam.Families;
-using Contam.Findings;
+using Contam.StopLines;
 using Contam.Treatment.Reading;
 
 /// <summary>How long a stop line takes on systems larger than an engine.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using Contam.Families;
+using Contam.Graphs;
 using Contam.Procedure;
 using Contam.Spread;
 using Contam.Support;
@@ -86,7 +87,7 @@ internal static class CaseLine
             json.WriteString("grade", reached.Grade.ToString());
             WriteSize(json, "reach", reached.Reach);
         });
-        WriteNumbers(json, "components", LoopFinder.Components(family.Parts.Length, open.Select(joint => (family.IndexOf(joint.From), family.IndexOf(joint.To)))));
+        WriteNumbers(json, "components", NumberedByFirst(StronglyConnectedComponents.Of(family.Parts.Length, open.Select(joint => (family.IndexOf(joint.From), family.IndexOf(joint.To)))).Component));
         WriteNumbers(json, "dominators", Dominators.Immediate(graph.Open, sources));
         WriteList(json, "cuts", PartsToCut(spread, sources), part =>
         {
@@ -96,6 +97,17 @@ internal static class CaseLine
             json.WriteNumber("lastSinglePart", why.LastSinglePart is { } last ? family.IndexOf(last) : -1);
             WriteNumbers(json, "cut", why.Cut.Select(family.IndexOf));
         });
+    }
+
+    /// <summary>The same components, numbered from 0 by their first part.</summary>
+    private static IEnumerable<int> NumberedByFirst(int[] component)
+    {
+        var numberOf = new Dictionary<int, int>();
+        foreach (int one in component)
+        {
+            numberOf.TryAdd(one, numberOf.Count);
+            yield return numberOf[one];
+        }
     }
 
     /// <summary>Listed parts that are no source, evenly chosen.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using Contam.Families;
 using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 using Contam.Plans;
 using Contam.Problems;
 using Contam.Proof;

@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Contam.Families;
-using Contam.Findings;
 using Contam.Reports;
 using Contam.Reports.Drawing;
 using Contam.Reports.Markup;
 using Contam.Spread;
+using Contam.StopLines;
 using Contam.Treatment;
 
 namespace Contam.Cli.Commands;

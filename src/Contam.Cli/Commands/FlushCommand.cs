@@ -1,7 +1,7 @@
 using System.CommandLine;
+using Contam.Measurement.Flushing;
 using Contam.Reports.Json;
 using Contam.Reports.Text;
-using Contam.Sums;
 
 namespace Contam.Cli.Commands;
 

@@ -1,9 +1,9 @@
 using System.CommandLine;
 using Contam.Families;
-using Contam.Problems;
+using Contam.Measurement;
+using Contam.Measurement.Gauging;
 using Contam.Reports.Json;
 using Contam.Reports.Text;
-using Contam.Sums;
 
 namespace Contam.Cli.Commands;
 

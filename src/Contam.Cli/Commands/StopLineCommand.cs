@@ -1,8 +1,8 @@
 using System.CommandLine;
 using Contam.Cli.Jobs;
-using Contam.Findings;
 using Contam.Reports.Json;
 using Contam.Reports.Text;
+using Contam.StopLines;
 
 namespace Contam.Cli.Commands;
 

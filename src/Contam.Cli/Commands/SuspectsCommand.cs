@@ -1,6 +1,6 @@
 using System.CommandLine;
 using Contam.Cli.Jobs;
-using Contam.Findings;
+using Contam.Diagnosis;
 using Contam.Reports.Json;
 using Contam.Reports.Text;
 

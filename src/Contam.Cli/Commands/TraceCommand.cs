@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Contam.Cli.Jobs;
+using Contam.Diagnosis;
 using Contam.Families;
-using Contam.Findings;
 using Contam.Reports.Text;
 using Contam.Treatment.Reading;
 

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Completions;
 using Contam.Families;
-using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 using Contam.Reports.Text;
 using Contam.Treatment;
 using Contam.Treatment.Reading;

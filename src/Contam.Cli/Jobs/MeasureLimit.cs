@@ -4,8 +4,9 @@ using Contam.Families;
 using Contam.Jobs;
 using Contam.Jobs.Documents;
 using Contam.Jobs.Entries;
+using Contam.Measurement;
+using Contam.Measurement.Gauging;
 using Contam.Reports.Text;
-using Contam.Sums;
 
 namespace Contam.Cli.Jobs;
 

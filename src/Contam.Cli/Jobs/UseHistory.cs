@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Contam.Diagnosis;
 using Contam.Families;
-using Contam.Findings;
 using Contam.Jobs;
 using Contam.Jobs.History;
 using Contam.Jobs.Stores;

@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Security.Cryptography;
 using Contam.Jobs;
 using Contam.Jobs.Entries;
-using Contam.Problems;
 
 namespace Contam.Cli.Jobs;
 

@@ -1,7 +1,7 @@
 using System.Buffers;
 using System.Text;
 using System.Text.Json;
-using Contam.Findings;
+using Contam.Diagnosis;
 using Contam.Jobs.History;
 using Contam.Jobs.Reports;
 

@@ -4,7 +4,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Unicode;
-using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 using Contam.Jobs.Entries;
 using Contam.Jobs.Stores;
 using Contam.Jobs.Work;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
-using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 using Contam.Jobs.Entries;
 using Contam.Plans;
 using Contam.Proof;

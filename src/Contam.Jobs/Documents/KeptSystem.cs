@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Contam.Families;
 using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 using Contam.Jobs.Entries;
 using Contam.Jobs.Stores;
 using Contam.Treatment;

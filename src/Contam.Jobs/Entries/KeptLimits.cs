@@ -1,4 +1,4 @@
-using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 
 namespace Contam.Jobs.Entries;
 

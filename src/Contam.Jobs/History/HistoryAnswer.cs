@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Contam.Findings;
+using Contam.Diagnosis;
 
 namespace Contam.Jobs.History;
 

@@ -1,4 +1,4 @@
-using Contam.Findings;
+using Contam.Diagnosis;
 using Contam.Jobs.History;
 using Contam.Reports.Text;
 

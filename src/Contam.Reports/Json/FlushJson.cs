@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
-using Contam.Sums;
+using Contam.Measurement.Flushing;
 
 namespace Contam.Reports.Json;
 

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Contam.Families;
-using Contam.Sums;
+using Contam.Measurement;
+using Contam.Measurement.Gauging;
+using Contam.Measurement.Wording;
 
 namespace Contam.Reports.Json;
 

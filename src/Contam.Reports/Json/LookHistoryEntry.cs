@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using Contam.Diagnosis;
 using Contam.Families;
-using Contam.Findings;
 
 namespace Contam.Reports.Json;
 

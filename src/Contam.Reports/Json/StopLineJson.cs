@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using Contam.Families;
-using Contam.Findings;
+using Contam.StopLines;
 
 namespace Contam.Reports.Json;
 

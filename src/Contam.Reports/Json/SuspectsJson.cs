@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
-using Contam.Findings;
+using Contam.Diagnosis;
 using Contam.Reports.Text;
 
 namespace Contam.Reports.Json;

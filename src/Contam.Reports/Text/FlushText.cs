@@ -1,6 +1,7 @@
 using System.Globalization;
 using Contam.Families;
-using Contam.Sums;
+using Contam.Measurement;
+using Contam.Measurement.Flushing;
 
 namespace Contam.Reports.Text;
 

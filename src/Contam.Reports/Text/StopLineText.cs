@@ -1,6 +1,7 @@
 using System.Globalization;
+using Contam.Diagnosis;
 using Contam.Families;
-using Contam.Findings;
+using Contam.StopLines;
 
 namespace Contam.Reports.Text;
 

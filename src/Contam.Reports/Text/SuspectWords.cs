@@ -1,6 +1,6 @@
 using System.Globalization;
+using Contam.Diagnosis;
 using Contam.Families;
-using Contam.Findings;
 
 namespace Contam.Reports.Text;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Contam.Diagnosis;
 using Contam.Families;
-using Contam.Findings;
 
 namespace Contam.Reports.Text;
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Contam.Findings;
+using Contam.Diagnosis;
 
 namespace Contam.Reports.Text;
 

@@ -1,5 +1,6 @@
 using Contam.Families.Quantities;
-using Contam.Sums;
+using Contam.Measurement;
+using Contam.Measurement.Gauging;
 
 namespace Contam.Reports.Text;
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using Contam.Families;
+using Contam.Graphs;
 using Contam.Plans;
 using Contam.Procedure;
 using Contam.Proof;

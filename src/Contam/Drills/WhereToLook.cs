@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
-using Contam.Findings;
+using Contam.StopLines;
 
 namespace Contam.Drills;
 

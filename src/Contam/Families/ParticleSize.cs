@@ -1,3 +1,6 @@
+using System.Diagnostics.CodeAnalysis;
+using Contam.Families.Quantities;
+
 namespace Contam.Families;
 
 /// <summary>
@@ -28,6 +31,19 @@ public readonly record struct ParticleSize : IComparable<ParticleSize>
         if (!(micrometres >= 0))
             throw new ArgumentOutOfRangeException(nameof(micrometres), micrometres, "A particle size is at least 0 µm.");
         return new ParticleSize(micrometres);
+    }
+
+    /// <summary>Reads a length as a particle size, exact in µm.</summary>
+    /// <param name="text">As people write it, for instance <c>25 um</c>.</param>
+    /// <param name="size">The size; zero where it is not one.</param>
+    /// <param name="error">Why it is not one; <c>null</c> where it is.</param>
+    /// <returns>Whether it is one.</returns>
+    public static bool TryParse(string text, out ParticleSize size, [NotNullWhen(false)] out QuantityError? error)
+    {
+        bool read = Quantity.TryParseExactly(text, Dimension.Length, out decimal metres, out error);
+        // A length that decimal can hold in metres may be too large to hold in µm; as a double it fits.
+        size = metres < 1e20m ? FromMicrometres((double)(metres * 1000000)) : FromMicrometres((double)metres * 1e6);
+        return read;
     }
 
     /// <summary>The smaller of two sizes.</summary>

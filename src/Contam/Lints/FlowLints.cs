@@ -1,6 +1,6 @@
 using Contam.Families;
+using Contam.Graphs;
 using Contam.Problems;
-using Contam.Procedure;
 
 namespace Contam.Lints;
 
@@ -45,7 +45,7 @@ internal static class FlowLints
             return;
         Joint[] joints = [.. family.Joints.Where(joint => joint.Circuit == circuit.Name && map.Flows(joint))];
         // What leaves a part comes back to it exactly where a joint from it stays within its loops.
-        int[] loopOf = LoopFinder.Components(family.Parts.Length, joints.Select(joint => (family.IndexOf(joint.From), family.IndexOf(joint.To))));
+        int[] loopOf = StronglyConnectedComponents.Of(family.Parts.Length, joints.Select(joint => (family.IndexOf(joint.From), family.IndexOf(joint.To)))).Component;
         ILookup<PartId, Joint> from = joints.ToLookup(joint => joint.From);
         foreach (Part part in circuit.Parts.Select(id => family[id]).Where(part => part.Kind.IsReservoir && from.Contains(part.Id)))
         {

@@ -43,7 +43,7 @@ internal sealed class LintSink
     /// <summary>Everything that was seen and not meant, by file, line and column, and what was meant for nothing.</summary>
     public ImmutableArray<Problem> Told()
     {
-        var problems = new ProblemList(Families.Reading.ReadLimits.Default.Problems);
+        var problems = new ProblemList(Families.Reading.Sheets.ReadLimits.Default.Problems);
         foreach (IGrouping<(string, string, string, SourceSpan?), (Part Part, Func<string, Problem> Say)> alike in seen.GroupBy(one => KeyOf(one.Part, one.Say)))
         {
             (Part Part, Func<string, Problem> Say)[] all = [.. alike];

@@ -1,6 +1,6 @@
 using Contam.Families;
+using Contam.Measurement.Wording;
 using Contam.Problems;
-using Contam.Sums;
 
 namespace Contam.Lints;
 

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Graphs;
 using Contam.Spread;
 using Contam.Treatment;
-using Contam.Why;
 
 namespace Contam.Procedure;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using Contam.Families;
-using Contam.Sums;
+using Contam.Measurement.Wording;
 using Contam.Spread;
 
 namespace Contam.Procedure;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Contam.Graphs;
 using Contam.Treatment;
 
 namespace Contam.Procedure;
@@ -31,7 +32,7 @@ internal sealed class InPlaceLoops
     public static InPlaceLoops Find(WorkItem?[] items, IReadOnlyList<(int From, int To)> openJoints)
     {
         bool IsInPlace(int part) => items[part] is { ComesOff: false };
-        int[] component = LoopFinder.Components(items.Length, openJoints.Where(joint => IsInPlace(joint.From) && IsInPlace(joint.To)));
+        int[] component = StronglyConnectedComponents.Of(items.Length, openJoints.Where(joint => IsInPlace(joint.From) && IsInPlace(joint.To))).Component;
         var loopOf = new int[items.Length];
         Array.Fill(loopOf, -1);
         var loops = ImmutableArray.CreateBuilder<ImmutableArray<int>>();

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Contam.Families;
-using Contam.Sums;
+using Contam.Measurement.Flushing;
+using Contam.Measurement.Wording;
 using Contam.Treatment;
 
 namespace Contam.Procedure;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Graphs;
 
 namespace Contam.Spread;
 

@@ -1,3 +1,5 @@
+using Contam.Graphs;
+
 namespace Contam.Spread;
 
 /// <summary>

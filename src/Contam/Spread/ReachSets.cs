@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Numerics;
 using Contam.Families;
+using Contam.Graphs;
 
 namespace Contam.Spread;
 
@@ -15,7 +16,7 @@ namespace Contam.Spread;
 /// for no failure, or for that of <c>f</c>.
 /// </para>
 /// <para>
-/// Method: loops are drawn together (<see cref="Condensation"/>), since what reaches one part of a loop reaches all of it; then, along the flow, every
+/// Method: loops are drawn together (<see cref="StronglyConnectedComponents"/>), since what reaches one part of a loop reaches all of it; then, along the flow, every
 /// component takes over the sources of those that lead to it, 64 to a word. Sources are taken in blocks, so that memory stays within
 /// <see cref="BlockBits"/>; up to 30,000 parts one block holds them all. A part whose failure opens joints of its own stands in a graph of its own, and is
 /// searched from by itself.
@@ -43,7 +44,7 @@ public static class ReachSets
             yield break;
 
         PackedGraph graph = SpreadGraph.Pack(family, joint => SpreadGraph.IsOpen(family, joint, ImmutableHashSet<PartId>.Empty));
-        Condensation loops = Condensation.Of(graph);
+        StronglyConnectedComponents loops = StronglyConnectedComponents.Of(graph);
         PackedGraph between = Between(graph, loops);
         ILookup<int, Joint> opens = family.Joints
             .Where(joint => joint.OnlyIfFailed is not null && (joint.When & family.States) != EngineStates.None)
@@ -54,7 +55,7 @@ public static class ReachSets
     }
 
     /// <summary>The joints between components, each pair once.</summary>
-    private static PackedGraph Between(PackedGraph graph, Condensation loops)
+    private static PackedGraph Between(PackedGraph graph, StronglyConnectedComponents loops)
     {
         var from = new List<int>();
         var to = new List<int>();
@@ -72,7 +73,7 @@ public static class ReachSets
         return PackedGraph.Of(loops.Count, from.ToArray(), to.ToArray());
     }
 
-    private static ReachBlock Block(Family family, PackedGraph graph, Condensation loops, PackedGraph between, ILookup<int, Joint> opens, int first, int count)
+    private static ReachBlock Block(Family family, PackedGraph graph, StronglyConnectedComponents loops, PackedGraph between, ILookup<int, Joint> opens, int first, int count)
     {
         int words = (count + 63) / 64;
         ulong[] sets = new ulong[(long)words * loops.Count];

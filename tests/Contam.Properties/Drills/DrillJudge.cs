@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using Contam.Drills;
 using Contam.Families;
-using Contam.Findings;
 using Contam.Plans;
 using Contam.Proof;
 using Contam.Spread;
+using Contam.StopLines;
 using Contam.Why;
 
 namespace Contam.Properties.Drills;

@@ -1,4 +1,5 @@
 using Contam.Families;
+using Contam.Graphs;
 using Contam.Spread;
 using Contam.Why;
 

@@ -1,12 +1,11 @@
+using Contam.Graphs;
 using Contam.Procedure;
-using Contam.Spread;
-using Contam.Why;
 using QuikGraph;
 using QuikGraph.Algorithms;
 using QuikGraph.Algorithms.MaximumFlow;
 using QuikGraph.Algorithms.Search;
 
-namespace Contam.Graphs.References;
+namespace Contam.References.Graphs;
 
 /// <summary>
 /// This library's answers beside those of the general-purpose graph library (QuikGraph), on the published graphs and on the flight routes. Where that library has no such
@@ -22,7 +21,7 @@ public sealed class Beside_the_graph_library
         Net net = Published.FlightRoutes;
         Assert.Equal((305, 5366), (net.Count, net.Edges.Count));
         // Counted apart from this library, by networkx: four components, of which the largest has 302 airports.
-        Assert.Equal([1, 1, 1, 302], LoopFinder.Components(net.Count, net.Edges).GroupBy(one => one).Select(one => one.Count()).Order());
+        Assert.Equal([1, 1, 1, 302], StronglyConnectedComponents.Of(net.Count, net.Edges).Component.GroupBy(one => one).Select(one => one.Count()).Order());
     }
 
     [Theory]
@@ -41,7 +40,7 @@ public sealed class Beside_the_graph_library
     {
         Net net = NetOf(name);
         bool[][] reach = [.. Enumerable.Range(0, net.Count).Select(vertex => Search(net, vertex, without: -1))];
-        int[] component = LoopFinder.Components(net.Count, net.Edges);
+        int[] component = StronglyConnectedComponents.Of(net.Count, net.Edges).Component;
         for (int one = 0; one < net.Count; one++)
         {
             for (int other = 0; other < net.Count; other++)

@@ -1,7 +1,6 @@
-using Contam.Spread;
-using Contam.Why;
+using Contam.Graphs;
 
-namespace Contam.Graphs.References;
+namespace Contam.References.Graphs;
 
 public sealed class Cuts_published
 {

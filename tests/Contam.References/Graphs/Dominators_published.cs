@@ -1,6 +1,6 @@
-using Contam.Why;
+using Contam.Graphs;
 
-namespace Contam.Graphs.References;
+namespace Contam.References.Graphs;
 
 /// <summary>Immediate dominators as the sources beside each graph in <see cref="Published"/> print them. The root has none, nor has what is not reached.</summary>
 public sealed class Dominators_published

@@ -1,9 +1,9 @@
-using Contam.Findings;
+using Contam.Graphs;
 using QuikGraph;
 using QuikGraph.Algorithms;
 using QuikGraph.Algorithms.MaximumFlow;
 
-namespace Contam.Graphs.References;
+namespace Contam.References.Graphs;
 
 /// <summary>The stop line's greatest flow and cheapest cut: on published networks, and beside the general-purpose graph library (QuikGraph) on random ones.</summary>
 public sealed class Greatest_flows
@@ -36,13 +36,13 @@ public sealed class Greatest_flows
             int count = random.Next(2, 30);
             var arcs = Enumerable.Range(0, random.Next(1, 4 * count)).Select(_ => (From: random.Next(count), To: random.Next(count), Room: random.Next(0, 12))).ToList();
             int[] supply = [.. Enumerable.Range(0, count).Select(node => node > 0 && random.Next(3) == 0 ? random.Next(0, 25) : 0)];
-            var flow = new StopLineFlow(count, target: 0);
+            var flow = new PushRelabelMaxFlow(count, target: 0);
             foreach ((int from, int to, int room) in arcs)
                 flow.AddArc(from, to, room);
             for (int node = 0; node < count; node++)
                 flow.AddSupply(node, supply[node]);
 
-            StopLineCut ours = flow.Cut();
+            MinimumCut ours = flow.Cut();
             (long cost, bool[] isBefore) = Theirs(count, arcs, supply);
             Assert.Equal(cost, ours.Cost);
             Assert.Equal(isBefore, ours.IsBefore);
@@ -86,10 +86,10 @@ public sealed class Greatest_flows
         return ((long)Math.Round(flow.MaxFlow), isBefore);
     }
 
-    private static StopLineCut CutOf(Network network)
+    private static MinimumCut CutOf(Network network)
     {
         Net net = Net.Read(network.Text);
-        var flow = new StopLineFlow(net.Count, net.At(network.Target));
+        var flow = new PushRelabelMaxFlow(net.Count, net.At(network.Target));
         for (int edge = 0; edge < network.Capacities.Length; edge++)
             flow.AddArc(net.Edges[edge].From, net.Edges[edge].To, network.Capacities[edge]);
         flow.AddSupply(net.At(network.Source), network.Capacities.Sum());
@@ -98,7 +98,7 @@ public sealed class Greatest_flows
 
     private static string Text(Network network)
     {
-        StopLineCut cut = CutOf(network);
+        MinimumCut cut = CutOf(network);
         Net net = Net.Read(network.Text);
         return $"{cut.Cost}: {string.Join(' ', net.Names.Where(name => cut.IsBefore[net.At(name)]).Order(StringComparer.Ordinal))}";
     }

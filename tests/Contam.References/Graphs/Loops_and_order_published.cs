@@ -1,6 +1,7 @@
+using Contam.Graphs;
 using Contam.Procedure;
 
-namespace Contam.Graphs.References;
+namespace Contam.References.Graphs;
 
 public sealed class Loops_and_order_published
 {
@@ -14,7 +15,7 @@ public sealed class Loops_and_order_published
     [Fact]
     public void The_files_have_no_loop_until_one_is_added()
     {
-        Assert.Equal(Published.FileDependencies.Count, LoopFinder.Components(Published.FileDependencies.Count, Published.FileDependencies.Edges).Distinct().Count());
+        Assert.Equal(Published.FileDependencies.Count, StronglyConnectedComponents.Of(Published.FileDependencies.Count, Published.FileDependencies.Edges).Component.Distinct().Count());
         Assert.Contains("dax.h bar.cpp yow.h", Components(Published.FileDependencies.With("bar.cpp", "dax.h")).Split(" | "));
     }
 
@@ -62,7 +63,7 @@ public sealed class Loops_and_order_published
 
     private static string Components(Net net)
     {
-        int[] component = LoopFinder.Components(net.Count, net.Edges);
+        int[] component = StronglyConnectedComponents.Of(net.Count, net.Edges).Component;
         return string.Join(" | ", Enumerable.Range(0, net.Count).GroupBy(vertex => component[vertex]).Select(members => net.Text(members)));
     }
 }

@@ -1,6 +1,6 @@
-using Contam.Spread;
+using Contam.Graphs;
 
-namespace Contam.Graphs.References;
+namespace Contam.References.Graphs;
 
 /// <summary>A directed graph as a book prints it, as this library's packed graph.</summary>
 internal sealed class Net

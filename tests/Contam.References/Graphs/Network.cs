@@ -1,7 +1,6 @@
-using Contam.Spread;
-using Contam.Why;
+using Contam.Graphs;
 
-namespace Contam.Graphs.References;
+namespace Contam.References.Graphs;
 
 /// <summary>
 /// A flow network with whole capacities. Its smallest cut is a smallest set of parts when every edge of capacity <c>c</c> is taken as <c>c</c> parts side by side, each joined to

@@ -1,6 +1,6 @@
 using Contam.Support;
 
-namespace Contam.Graphs.References;
+namespace Contam.References.Graphs;
 
 /// <summary>Graphs whose answers are published, each with where.</summary>
 internal static class Published

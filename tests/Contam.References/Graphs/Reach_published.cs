@@ -1,8 +1,9 @@
 using Contam.Families;
+using Contam.Graphs;
 using Contam.Spread;
 using Contam.Support;
 
-namespace Contam.Graphs.References;
+namespace Contam.References.Graphs;
 
 public sealed class Reach_published
 {

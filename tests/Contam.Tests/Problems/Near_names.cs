@@ -1,5 +1,3 @@
-using Contam.Problems;
-
 namespace Contam.Tests.Problems;
 
 public sealed class Near_names

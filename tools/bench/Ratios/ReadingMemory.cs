@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 using Contam.Treatment.Reading;
 
 namespace Contam.Bench.Ratios;

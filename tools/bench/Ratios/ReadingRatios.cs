@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Attributes;
 using Contam.Families;
 using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 using Contam.Treatment.Reading;
 using YamlDotNet.Core;
 

@@ -1,6 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
-using Contam.Problems;
 
 namespace Contam.Families.Quantities;
 
@@ -24,15 +23,6 @@ public static class Quantity
     {
         bool read = TryParseExactly(text, dimension, out decimal exact, out error);
         si = (double)exact;
-        return read;
-    }
-
-    /// <summary>Reads a length as a particle size, exact in µm.</summary>
-    public static bool TryParse(string text, out ParticleSize size, [NotNullWhen(false)] out QuantityError? error)
-    {
-        bool read = TryParseExactly(text, Dimension.Length, out decimal metres, out error);
-        // A length that decimal can hold in metres may be too large to hold in µm; as a double it fits.
-        size = metres < 1e20m ? ParticleSize.FromMicrometres((double)(metres * 1000000)) : ParticleSize.FromMicrometres((double)metres * 1e6);
         return read;
     }
 
@@ -109,18 +99,8 @@ public static class Quantity
         return true;
     }
 
-    /// <summary>What is wrong with a quantity that somebody typed, in words, without a place.</summary>
-    /// <param name="text">What was typed.</param>
-    /// <param name="dimension">What it must measure.</param>
-    /// <param name="error">What reading it came to.</param>
-    public static Problem ProblemOf(string text, Dimension dimension, QuantityError error)
-    {
-        ArgumentNullException.ThrowIfNull(text);
-        ArgumentNullException.ThrowIfNull(error);
-        return QuantityProblems.Of(null, text, dimension, error);
-    }
-
-    private static bool TryParseExactly(string text, Dimension dimension, out decimal si, [NotNullWhen(false)] out QuantityError? error)
+    /// <summary>The value in the SI unit as a decimal number, as the text has it.</summary>
+    internal static bool TryParseExactly(string text, Dimension dimension, out decimal si, [NotNullWhen(false)] out QuantityError? error)
     {
         ArgumentNullException.ThrowIfNull(text);
         si = 0;

@@ -1,3 +1,4 @@
+using Contam.Families.Reading.Sheets;
 using Contam.Problems;
 
 namespace Contam.Families.Reading;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Contam.Families.Reading.Shapes;
+using Contam.Families.Reading.Sheets;
 using Contam.Problems;
 
 namespace Contam.Families.Reading;

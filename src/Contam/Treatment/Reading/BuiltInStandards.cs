@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using Contam.Families;
 using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 
 namespace Contam.Treatment.Reading;
 

@@ -149,7 +149,7 @@ public sealed class Quantities_as_written
     [InlineData("0.029 mm", 29)]
     public void Give_particle_sizes_exact_to_the_last_bit(string text, double micrometres)
     {
-        Assert.True(Quantity.TryParse(text, out ParticleSize size, out _));
+        Assert.True(ParticleSize.TryParse(text, out ParticleSize size, out _));
         Assert.Equal(ParticleSize.FromMicrometres(micrometres), size);
     }
 

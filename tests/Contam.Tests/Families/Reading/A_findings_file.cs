@@ -1,5 +1,6 @@
-using Contam.Families.Reading;
 using Contam.Families;
+using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 using Contam.Problems;
 using Contam.Support.Notation;
 

@@ -1,6 +1,5 @@
 using System.Runtime.Loader;
 using System.Text;
-using Contam.Families.Reading;
 using Contam.Families.Reading.Sheets;
 using Contam.Problems;
 using Contam.Treatment.Reading;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families.Reading;
+using Contam.Families.Reading.Sheets;
 using Contam.Problems;
 using Contam.Treatment.Reading;
 

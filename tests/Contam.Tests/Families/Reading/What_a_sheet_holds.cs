@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using Contam.Families.Reading;
 using Contam.Families.Reading.Sheets;
 using Contam.Problems;
 

@@ -30,7 +30,7 @@ internal static class FindingKeys
         Name = "cannot-tell", Means = "Whether the look was made and told nothing; default: false", Example = "true",
     };
 
-    public static readonly Key<ParticleSize> Size = new(new QuantityShape<ParticleSize>(Dimension.Length, Quantity.TryParse))
+    public static readonly Key<ParticleSize> Size = new(new QuantityShape<ParticleSize>(Dimension.Length, ParticleSize.TryParse))
     {
         Name = "size", Means = "The size of the largest piece found", Example = "120 um",
     };

@@ -67,7 +67,7 @@ internal static class FlowKeys
 
     public static readonly Key<bool> BothWays = new(new FlagShape()) { Name = "both-ways", Means = "Whether it passes both ways; default: false", Example = "true" };
 
-    public static readonly Key<ParticleSize> Passage = new(new QuantityShape<ParticleSize>(Dimension.Length, Quantity.TryParse))
+    public static readonly Key<ParticleSize> Passage = new(new QuantityShape<ParticleSize>(Dimension.Length, ParticleSize.TryParse))
     {
         Name = "passage", Means = "The widest a hard particle may be and still pass; default: not limited", Example = "4 mm",
     };

@@ -12,7 +12,7 @@ internal readonly record struct HoldSaid(ParticleSize Above, bool IsAll);
 /// <summary><c>all</c>, or a length.</summary>
 internal sealed class HoldShape : Shape<HoldSaid>
 {
-    private static readonly QuantityShape<ParticleSize> Size = new(Dimension.Length, Quantity.TryParse);
+    private static readonly QuantityShape<ParticleSize> Size = new(Dimension.Length, ParticleSize.TryParse);
 
     /// <inheritdoc/>
     public override string Due => "`all`, or " + Size.Due;

@@ -33,7 +33,7 @@ internal static class PartKeys
         Name = "likely", Means = "How likely the part is to shed this debris when it fails", Example = "common",
     };
 
-    public static readonly Key<ParticleSize> UpTo = new(new QuantityShape<ParticleSize>(Dimension.Length, Quantity.TryParse, size => size == ParticleSize.Zero))
+    public static readonly Key<ParticleSize> UpTo = new(new QuantityShape<ParticleSize>(Dimension.Length, ParticleSize.TryParse, size => size == ParticleSize.Zero))
     {
         Name = "up-to", Means = "The largest particle it sheds; default: unlimited. Not for debris without size, such as water", Example = "400 um",
     };
@@ -76,12 +76,12 @@ internal static class PartKeys
         Name = "bypass", Means = "Whether it opens past itself when loaded, so that it is not relied on; default: false", Example = "true",
     };
 
-    public static readonly Key<ParticleSize> Passage = new(new QuantityShape<ParticleSize>(Dimension.Length, Quantity.TryParse))
+    public static readonly Key<ParticleSize> Passage = new(new QuantityShape<ParticleSize>(Dimension.Length, ParticleSize.TryParse))
     {
         Name = "passage", Means = "The widest a hard particle may be and still go through to what lies downstream; default: not limited", Example = "60 um",
     };
 
-    public static readonly Key<ParticleSize> Clearance = new(new QuantityShape<ParticleSize>(Dimension.Length, Quantity.TryParse))
+    public static readonly Key<ParticleSize> Clearance = new(new QuantityShape<ParticleSize>(Dimension.Length, ParticleSize.TryParse))
     {
         Name = "clearance", Means = "The running clearance that debris of that size harms", Example = "3 um",
     };

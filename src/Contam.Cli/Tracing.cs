@@ -85,6 +85,7 @@ internal sealed class Tracing
         page.Gap();
         page.Subheading(answer.Suspects.IsEmpty ? "Nobody is suspected: the family names no part that sheds it." : "Suspects");
         SuspectsText.WriteShares(page, answer, before, MostShares);
+        SuspectsText.WriteContradictions(page, answer);
         if (!answer.Together.IsEmpty)
             page.Paragraph("No single part accounts for all that was found: there is more than one source.", indent: 2);
     }

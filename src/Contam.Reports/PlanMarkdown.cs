@@ -25,6 +25,7 @@ public static class PlanMarkdown
         page.Append("**The engine may not be run before every step of the phases before prove is ticked.**\n");
         Cautions(page, plan);
         Parts(page, plan);
+        Findings(page, plan, names);
         Steps(page, plan);
         Order(page, plan);
         page.Append(CultureInfo.InvariantCulture, $"\n## Hours\n\n{plan.Hours.Bench:0.##} h at the bench, {plan.Hours.Elapsed:0.##} working hours from start to end, not under {plan.Hours.LowerBoundElapsed:0.##} h.\n");
@@ -49,6 +50,15 @@ public static class PlanMarkdown
             string treatment = part.Treatment.IsEmpty ? "left alone" : string.Join(", ", part.Treatment.Select(one => one.ToString().ToLowerInvariant()));
             page.Append(CultureInfo.InvariantCulture, $"| {Escape(part.Name)} | {Escape(grades)} | {treatment} | {Escape(string.Join(" > ", part.Path))} |\n");
         }
+    }
+
+    private static void Findings(StringBuilder page, PlanDocument plan, Names names)
+    {
+        if (plan.Findings.IsEmpty)
+            return;
+        page.Append("\n## What was seen\n\n");
+        foreach (PlanFinding finding in plan.Findings)
+            page.Append(CultureInfo.InvariantCulture, $"- {Escape(names.Of(finding.Part))}: {Escape(ReachedWords.Seen(finding, names))}\n");
     }
 
     private static string Word(Grade grade) => grade.ToString().ToLowerInvariant();

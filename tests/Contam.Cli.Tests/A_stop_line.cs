@@ -274,6 +274,8 @@ public class A_stop_line
             "saved": 1072
           },
           "isLeast": true,
+          "doubtful": [],
+          "void": [],
           "noLookBecause": null
         }
         """);

@@ -93,6 +93,34 @@ public class A_find
     }
 
     [Fact]
+    public void Behind_a_clean_look_brings_back_what_the_look_had_spared()
+    {
+        using JobBench bench = JobBench.WithJob();
+        Assert.Equal(0, bench.Job("clean", "gear-housing=metal", "--yes").Exit);
+        Assert.Empty(bench.Read().State.Plan.Parts.Single(part => part.Id == "gear-housing").Treatment);
+        Answer answer = bench.Job("found", "upper-plug=metal", "--yes");
+        JobState state = bench.Read().State;
+        Assert.NotEmpty(state.Plan.Parts.Single(part => part.Id == "gear-housing").Treatment);
+        Assert.Contains(state.Open, step => step.Action == StepAction.Clean && step.Parts.Contains("gear-housing"));
+        Assert.StartsWith("The clean look at gear-housing clears nothing, because metal was found at upper-plug", answer.Out.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains("The clean look at gear-housing clears nothing", bench.Job("show").Out.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Behind_a_clean_look_opens_again_what_can_have_been_dirtied_since()
+    {
+        using JobBench bench = JobBench.WithJob();
+        Assert.Equal(0, bench.Job("clean", "gear-housing=metal", "--yes").Exit);
+        bench.TickAll();
+        string[] done = [.. bench.Read().State.Steps.All.Where(step => step.Phase is Phase.CleanOut && bench.Read().State.IsDone(step)).Select(step => step.Key)];
+        Assert.NotEmpty(done);
+        Assert.Equal(0, bench.Job("found", "upper-plug=metal", "--yes").Exit);
+        JobState state = bench.Read().State;
+        Assert.Contains(state.Open, step => done.Contains(step.Key) && state.ReopenedBecause[step.Key].StartsWith("the clean look at gear-housing counts for nothing", StringComparison.Ordinal));
+        Assert.Equal((1, 0), (bench.Job("release").Exit, bench.Job("check").Exit));
+    }
+
+    [Fact]
     public void Of_nothing_is_worthless_after_the_part_was_cleaned()
     {
         using JobBench bench = JobBench.WithJob();

@@ -12,6 +12,8 @@ public static class ChangeText
     {
         ArgumentNullException.ThrowIfNull(change);
         var page = new TextPage(writer, look);
+        foreach (string sentence in change.Contradicted)
+            page.Paragraph(sentence);
         if (change.ChangesNothing)
         {
             page.Subheading($"The work stays as it is. {JobText.Count(change.StayDone)} steps are done and stay so.");

@@ -77,6 +77,8 @@ public static class JobText
         page.Heading("Seen");
         foreach (LookTaken look in state.Looks)
             page.Paragraph(Sentence(look) + (look.IsAnswered ? "" : " No plan has been made with it yet."));
+        foreach (string sentence in ContradictionWords.Sentences(state.Plan, id => id))
+            page.Paragraph(sentence);
         page.Heading("Measured");
         foreach (ReadingTaken reading in state.Readings)
             page.Paragraph($"{reading.Entry.Limit} at {reading.Entry.Part}: {reading.Entry.Verdict}, {reading.Entry.Because} ({reading.Entry.By}).{(reading.IsStale ? " Before the part was last worked on." : "")}");

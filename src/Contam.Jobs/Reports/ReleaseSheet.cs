@@ -26,7 +26,7 @@ public static class ReleaseSheet
         Line(sheet, $"Failure: {Safe(JobText.Failure(state))}. In charge: {Safe(state.Opened.Technician)}. Released by {Safe(by)}, {JobText.Day(at)}. The engine may be run.");
         Section(sheet, "Done out of turn", state.OutOfTurn.Select(tick =>
             $"**OUT OF TURN**: step {JobText.Count(tick.Entry.Step.Number)}, by {Safe(tick.Entry.By)}, before step {string.Join(", ", tick.Entry.Skipped.Select(one => JobText.Count(one)))}. Reason given: {Safe(tick.Entry.Anyway!)}"));
-        Section(sheet, "Found", state.Looks.Select(look => Safe(JobText.Sentence(look))));
+        Section(sheet, "Found", state.Looks.Select(look => Safe(JobText.Sentence(look))).Concat(ContradictionWords.Sentences(state.Plan, id => id).Select(Safe)));
         Section(sheet, "Done", state.Steps.All.Where(state.IsDone).Select(step => Done(state.TickOf[step.Key])));
         Section(sheet, "Readings", state.Readings.Where(reading => !reading.IsStale).Select(reading =>
             Safe($"{reading.Entry.Limit} at {reading.Entry.Part}: {string.Join(' ', reading.Entry.Readings)}: {reading.Entry.Verdict}; {reading.Entry.Because} ({reading.Entry.By}, {JobText.Day(reading.Entry.At)})")));

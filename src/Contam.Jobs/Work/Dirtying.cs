@@ -12,9 +12,18 @@ namespace Contam.Jobs.Work;
 internal static class Dirtying
 {
     /// <summary>The steps that a find opens again, in the order of the steps.</summary>
-    public static IEnumerable<OpenAgain> Of(JobState state, Family family, LookTaken find, Debris debris)
+    public static IEnumerable<OpenAgain> Of(JobState state, Family family, LookTaken find, Debris debris) =>
+        Of(state, family, find.Seen.Part, debris, $"{debris.Name} was found at {find.Seen.Part} after it", $"{debris.Name} found at {find.Seen.Part} can have gone on to");
+
+    /// <summary>
+    /// The steps that a clean look opens again that is void now, in the order of the steps: what was left as it was on the strength of it may have held debris
+    /// all the time, and that can have gone on like that of a find.
+    /// </summary>
+    public static IEnumerable<OpenAgain> OfVoid(JobState state, Family family, string place, Debris debris) =>
+        Of(state, family, place, debris, $"the clean look at {place} counts for nothing", $"the clean look at {place} counts for nothing, and {debris.Name} can have gone on to");
+
+    private static IEnumerable<OpenAgain> Of(JobState state, Family family, string source, Debris debris, string atSource, string goneOnTo)
     {
-        string source = find.Seen.Part;
         bool sourceIsOff = state.IsOff(source);
         long sourceCameOff = sourceIsOff ? RemovedAt(state, source) : long.MaxValue;
         DebrisSpread spread = Spreading.Of(new SpreadQuestion(family, [], debris) { Findings = [new Finding(new PartId(source), debris, Found: true)] });
@@ -23,9 +32,9 @@ internal static class Dirtying
         {
             string? dirtied = step.Parts.FirstOrDefault(part => part == source ? IsUndoneAtSource(step, sourceIsOff) : reached.Contains(part) && IsUndone(part, step));
             if (dirtied == source)
-                yield return new OpenAgain(step.Key, $"{debris.Name} was found at {source} after it");
+                yield return new OpenAgain(step.Key, atSource);
             else if (dirtied is not null)
-                yield return new OpenAgain(step.Key, $"{debris.Name} found at {source} can have gone on to {dirtied} since");
+                yield return new OpenAgain(step.Key, $"{goneOnTo} {dirtied} since");
         }
 
         bool IsUndone(string part, WorkStep step) =>

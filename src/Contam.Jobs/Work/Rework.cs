@@ -3,6 +3,7 @@ using System.Globalization;
 using Contam.Families;
 using Contam.Jobs.Entries;
 using Contam.Plans;
+using Contam.Reports.Text;
 using Contam.Treatment;
 using Contam.Treatment.Reading;
 
@@ -34,6 +35,9 @@ public sealed record PlanChange
 
     /// <summary>How many steps are done and stay so.</summary>
     public required int StayDone { get; init; }
+
+    /// <summary>What the finds say against clean looks, and of further sources, and did not say before; a sentence each.</summary>
+    public required ImmutableArray<string> Contradicted { get; init; }
 
     /// <summary>Parts that are reached now and were not, in the order of the family.</summary>
     public required ImmutableArray<PlanPart> PartsAdded { get; init; }
@@ -72,6 +76,8 @@ public static class Rework
         var opened = new List<OpenAgain>();
         foreach (LookTaken find in answers.Where(look => look.Seen.Found))
             opened.AddRange(Dirtying.Of(state, family, find, catalogue.FindDebris(find.Seen.Debris)!).Where(one => now.Find(one.Key) is not null && opened.All(other => other.Key != one.Key)));
+        foreach (PlanFinding disproved in NewlyVoid(state.Plan, plan))
+            opened.AddRange(Dirtying.OfVoid(state, family, disproved.Part, catalogue.FindDebris(disproved.Debris)!).Where(one => now.Find(one.Key) is not null && opened.All(other => other.Key != one.Key)));
         if (MoreToOrder(state.Plan, plan) is { } more && state.TickOf.ContainsKey(StepKey.Order) && now.Find(StepKey.Order) is not null)
             opened.Add(new OpenAgain(StepKey.Order, more));
         Reopening.Follow(state, now, opened);
@@ -93,10 +99,16 @@ public static class Rework
             Dropped = [.. state.Steps.All.Where(step => now.Find(step.Key) is null)],
             Carried = carried,
             StayDone = now.All.Count(step => state.IsDone(step) && opened.All(one => one.Key != step.Key)),
+            Contradicted = [.. ContradictionWords.Sentences(plan, id => id).Except(ContradictionWords.Sentences(state.Plan, id => id), StringComparer.Ordinal)],
             PartsAdded = [.. plan.Parts.Where(part => NeedsWork(part) && !before.Contains(part.Id))],
             PartsDropped = [.. state.Plan.Parts.Where(part => NeedsWork(part) && !after.Contains(part.Id))],
         };
     }
+
+    /// <summary>The clean findings that the new plan calls void and the old one did not, each place and debris once.</summary>
+    private static IEnumerable<PlanFinding> NewlyVoid(PlanDocument before, PlanDocument after) => after.Findings
+        .Where(finding => finding.Void && !before.Findings.Any(old => old.Void && old.Part == finding.Part && old.Debris == finding.Debris))
+        .DistinctBy(finding => (finding.Part, finding.Debris));
 
     /// <summary>What the new plan's order list has more of than the old one's, as the reason why ordering is open again; <c>null</c> for nothing.</summary>
     private static string? MoreToOrder(PlanDocument before, PlanDocument after)

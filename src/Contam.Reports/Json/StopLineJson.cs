@@ -24,6 +24,8 @@ public static class StopLineJson
                 [.. line.Treat.Select(part => new StopLineAnswerPart(part.Part.Value, Word(part.Reason), part.Minutes))],
                 new StopLineAnswerMinutes(line.Minutes.Looks, line.Minutes.Treatment, line.Minutes.WithoutLooking, line.Minutes.Saved),
                 line.IsLeast,
+                Ids(line.Doubtful),
+                [.. line.Contradictions.SelectMany(one => one.Voids.Select(place => new VoidEntry(place.Value, one.Find.Debris.Name, one.Find.Part.Value)))],
                 Word(line.Silence),
                 LookHistoryEntry.Of(question.History, question.WithOwnWords, question.Family)),
             ReportJson.Context.StopLineAnswer);
@@ -45,6 +47,7 @@ public static class StopLineJson
         StopLineSilence.NothingToSpare => "nothing could be spared",
         StopLineSilence.NowhereToLook => "no place shows the debris well",
         StopLineSilence.NothingSaved => "looking takes as long as it saves",
+        StopLineSilence.FindsSpeakAgainst => "every place that shows it well lies on the way to a find",
         _ => null,
     };
 }
@@ -59,8 +62,13 @@ internal sealed record StopLineAnswer(
     ImmutableArray<StopLineAnswerPart> TreatBecause,
     StopLineAnswerMinutes Minutes,
     bool IsLeast,
+    ImmutableArray<string> Doubtful,
+    ImmutableArray<VoidEntry> Void,
     string? NoLookBecause,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] LookHistoryEntry? History);
+
+/// <summary>A clean finding that a find disproves.</summary>
+internal sealed record VoidEntry(string Part, string Debris, string ContradictedBy);
 
 internal sealed record StopLineAnswerLook(string Part, double Minutes, ImmutableArray<string> InTheWay, ImmutableArray<string> Clears);
 

@@ -23,6 +23,7 @@ public static class SuspectsJson
                 answer.TogetherIsComplete,
                 answer.TogetherIsSmallest,
                 [.. answer.Unexplained.Select(finding => finding.Part.Value)],
+                [.. answer.Contradictions.Select(one => new SuspectContradictionEntry(one.Find.Part.Value, [.. one.Clean.Select(part => part.Value)]))],
                 [.. Looking.Next(answer).Select(look => new NextLookEntry(look.Part.Value, look.Minutes, Bits(look.Bits), look.BitsPerMinute is { } rate ? Bits(rate) : null, Share(look.ChanceFound)))],
                 new LookingPlanEntry(plan.IsExact ? "exact" : "greedy", plan.Sure, plan.ExpectedMinutes is { } minutes ? Bits(minutes) : null, plan.Places, Node(plan.Root)),
                 LookHistoryEntry.Of(answer.Question.History, answer.Question.Family)),
@@ -58,9 +59,12 @@ internal sealed record SuspectsAnswer(
     bool TogetherComplete,
     bool TogetherSmallest,
     ImmutableArray<string> Unexplained,
+    ImmutableArray<SuspectContradictionEntry> Contradictions,
     ImmutableArray<NextLookEntry> NextLooks,
     LookingPlanEntry LookingPlan,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] LookHistoryEntry? History);
+
+internal sealed record SuspectContradictionEntry(string Found, ImmutableArray<string> Clean);
 
 internal sealed record SuspectEntry(string Part, double Share, ImmutableArray<string> Because);
 

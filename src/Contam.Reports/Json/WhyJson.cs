@@ -28,6 +28,7 @@ public static class WhyJson
                 why.Ways,
                 why.IsJoinedToSource,
                 [.. why.Cut.Select(part => part.Value)],
+                [.. why.Contradictions.SelectMany(one => one.Voids.Select(place => new VoidEntry(place.Value, one.Find.Debris.Name, one.Find.Part.Value)))],
                 [.. why.Treatments],
                 why.Rule is { } rule ? new PlanRule(rule.Place.File, rule.Place.Line, rule.Because) : null,
                 why.NotReached is { } notReached ? string.Join(" ", WhyText.Reasons(why.Part, notReached, names)) : null),
@@ -50,6 +51,7 @@ internal sealed record WhyAnswer(
     int Ways,
     bool JoinedToSource,
     ImmutableArray<string> Cut,
+    ImmutableArray<VoidEntry> Void,
     ImmutableArray<TreatmentKind> Treatment,
     PlanRule? Rule,
     string? NotReachedBecause);

@@ -23,7 +23,7 @@ internal sealed class SheetParts(MarkupWriter page, PlanDocument plan, Family fa
         if (!plan.Conditional.IsEmpty)
             Table("cs-also", ReachedWords.LookToo, ["Look at", "If it has failed"], words.Conditional().Select(one => (one.Looks, one.Then)));
         if (!plan.Findings.IsEmpty)
-            Table("cs-seen", "What was seen", ["Part", "Seen"], plan.Findings.Select(finding => (names.Of(finding.Part), ReachedWords.Seen(finding))));
+            Table("cs-seen", "What was seen", ["Part", "Seen"], plan.Findings.Select(finding => (names.Of(finding.Part), ReachedWords.Seen(finding, names))));
         page.Close().Line();
     }
 

@@ -79,6 +79,6 @@ internal sealed class ReachedText(TextPage page, PlanDocument plan, Names names)
             return;
         page.Subheading("What was seen");
         foreach (PlanFinding finding in plan.Findings)
-            page.Row(2, (names.Of(finding.Part), 26), (ReachedWords.Seen(finding), 0));
+            page.Row(2, (names.Of(finding.Part), 26), (ReachedWords.Seen(finding, names), 0));
     }
 }

@@ -64,11 +64,14 @@ internal sealed class ReachedWords(PlanDocument plan, Names names, TextLook look
     ];
 
     /// <summary>What was seen at a part.</summary>
-    public static string Seen(PlanFinding finding)
+    public static string Seen(PlanFinding finding, Names names)
     {
         string saw = finding.Found ? $"{finding.Debris} found" : $"clean of {finding.Debris}";
         string who = string.Join(", ", new[] { finding.By, finding.When }.OfType<string>());
-        string counts = finding.Found || finding.Accepted ? "" : $"; clears nothing, because {finding.NotAcceptedBecause}";
+        string counts = finding.Found ? ContradictionWords.Source(finding) is { Length: > 0 } source ? $"; {source}" : ""
+            : finding.Accepted ? ""
+            : finding is { Void: true, ContradictedBy: { } find } ? $"; {ContradictionWords.Void(finding.Debris, names.InSentence(find))}"
+            : $"; clears nothing, because {finding.NotAcceptedBecause}";
         return saw + (who.Length > 0 ? $" ({who})" : "") + counts;
     }
 }

@@ -28,6 +28,7 @@ public sealed class StopLineText
         ArgumentNullException.ThrowIfNull(question);
         var text = new StopLineText(line, question, new TextPage(writer, look));
         text.Title();
+        text.Contradictions();
         text.Looks();
         text.Stays();
         text.Sums();
@@ -37,6 +38,14 @@ public sealed class StopLineText
     }
 
     private string Debris => string.Join(" or ", question.Debris.Select(one => one.Name));
+
+    private void Contradictions()
+    {
+        foreach (string sentence in ContradictionWords.Sentences(line.Contradictions, names))
+            page.Paragraph(sentence);
+        if (!line.Doubtful.IsEmpty)
+            page.Paragraph($"No look is asked for at {Folded(line.Doubtful)}: what was found further on came past there, or may have, and a clean look would contradict it. A choice of looks that takes less may have been missed.");
+    }
 
     private void Title()
     {
@@ -57,6 +66,7 @@ public sealed class StopLineText
         StopLineSilence.StandardForbids => "the shop's standard never lets a clean finding clear anything",
         StopLineSilence.NothingToSpare => "whatever is reached and not cleared has failed, was found with debris or is critical, and is treated whatever else is found",
         StopLineSilence.NowhereToLook => $"no place that the debris comes by shows {debris} well",
+        StopLineSilence.FindsSpeakAgainst => $"every place that shows {debris} well lies on the way to where it was found",
         _ => "every choice of looks takes as long as what it could spare, or longer",
     };
 
@@ -128,7 +138,7 @@ public sealed class StopLineText
         page.Paragraph(
             "At the parts themselves. What is in the way of a look is counted with it, what is in the way of a treatment is not, so the saving is rather too low than too high. Waiting for parts and workshops is not counted.",
             indent: 2);
-        if (!line.IsLeast)
+        if (!line.IsLeast && line.Doubtful.IsEmpty)
             page.Paragraph("Some place is on record as clean of one debris and not of the other, so a choice of looks that takes less may have been missed.", indent: 2);
     }
 

@@ -87,6 +87,10 @@ internal static class SuspectWords
             : $"a barrier on every way there lets on {UnitText.Size(arrives, look)} at most, and these pieces were {size}";
     }
 
+    /// <summary>A find that clean looks contradict, as a sentence.</summary>
+    public static string Contradicted(SuspectContradiction one, Names names) =>
+        $"{Capital(one.Find.Debris.Name)} was found at {names.InSentence(one.Find.Part.Value)}, and no suspect can have sent it there if {names.Folded(one.Clean.Select(part => part.Value))} {(one.Clean.Length == 1 ? "was" : "were")} clean. One of the two is wrong, or the family file lacks a source: look there again.";
+
     private static string HowSure(SuspectQuestion question, PartId part)
     {
         if (question.History?.At(part, question.Debris) is { Looks: > 0 } count)

@@ -55,6 +55,16 @@ public static class SuspectsText
             page.Row(2, ("", 17), (string.Create(CultureInfo.InvariantCulture, $"and {groups.Skip(most).Sum(group => group.Count)} more"), 0));
     }
 
+    /// <summary>Tells of finds that clean looks contradict.</summary>
+    public static void WriteContradictions(TextPage page, SuspectAnswer answer)
+    {
+        ArgumentNullException.ThrowIfNull(page);
+        ArgumentNullException.ThrowIfNull(answer);
+        var names = new Names(answer.Question.Family);
+        foreach (SuspectContradiction one in answer.Contradictions)
+            page.Paragraph(SuspectWords.Contradicted(one, names), indent: 2);
+    }
+
     private static void Seen(TextPage page, SuspectAnswer answer, Names names)
     {
         Finding[] findings = [.. answer.Question.Findings.Where(finding => finding.Debris == answer.Question.Debris)];
@@ -63,6 +73,7 @@ public static class SuspectsText
             page.Paragraph("Nothing yet. The shares below say only how usual each part is.", indent: 2);
         foreach (Finding finding in findings)
             page.Row(2, (names.Of(finding.Part.Value), 26), (SuspectWords.Seen(finding, page.Look), 0));
+        WriteContradictions(page, answer);
         foreach (Finding finding in answer.Unexplained)
             page.Paragraph($"No way leads to {names.InSentence(finding.Part.Value)} from any part that sheds {finding.Debris.Name}. Is a joint or a source missing in the family file, or is this left from an earlier failure?", indent: 2);
     }

@@ -19,6 +19,7 @@ public static class WhyText
             page.Subheading($"{names.Of(why.Part.Value)}: clear of {why.Debris.Name}");
             foreach (string reason in Reasons(why.Part, notReached, names))
                 page.Paragraph(reason, indent: 2);
+            Contradictions(page, why, names);
             return;
         }
 
@@ -29,8 +30,15 @@ public static class WhyText
         page.Heading("What would have to hold");
         foreach (string line in Ways(why, names))
             page.Paragraph(line, indent: 2);
+        Contradictions(page, why, names);
         page.Heading("What is done with it");
         page.Paragraph(Treatment(why, names), indent: 2);
+    }
+
+    private static void Contradictions(TextPage page, Explanation why, Names names)
+    {
+        foreach (string sentence in ContradictionWords.Sentences(why.Contradictions, names))
+            page.Paragraph(sentence, indent: 2);
     }
 
     /// <summary>One paragraph that a customer understands.</summary>

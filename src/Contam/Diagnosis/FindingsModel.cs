@@ -49,15 +49,20 @@ internal sealed class FindingsModel
         var seen = findings.Select(finding => finding.Part).ToHashSet();
         Part[] sources = [.. family.Parts.Where(part => part.ShedOf(question.Debris) is not null)];
         Part[] places = [.. family.Parts.Where(part => part.Inspect is not null || seen.Contains(part.Id))];
-        var reach = ReachTable.Of(
-            family,
-            question.Debris,
-            question.Failed.ToHashSet(),
-            [.. sources.Select(part => family.IndexOf(part.Id))],
-            [.. sources.Select(part => question.Debris.HasSize ? part.ShedOf(question.Debris)!.UpTo.Micrometres : double.PositiveInfinity)],
-            [.. places.Select(part => family.IndexOf(part.Id))]);
-        return new FindingsModel(question, findings, sources, places, reach);
+        return new FindingsModel(question, findings, sources, places, ReachOf(question, sources, [.. places.Select(part => family.IndexOf(part.Id))], shut: null));
     }
+
+    /// <summary>What gets from every source, alone having failed, to these places, were nothing to get past or out of those that are shut.</summary>
+    public ReachTable ReachTo(int[] places, IReadOnlySet<int>? shut) => ReachOf(Question, Sources, places, shut);
+
+    private static ReachTable ReachOf(SuspectQuestion question, Part[] sources, int[] places, IReadOnlySet<int>? shut) => ReachTable.Of(
+        question.Family,
+        question.Debris,
+        question.Failed.ToHashSet(),
+        [.. sources.Select(part => question.Family.IndexOf(part.Id))],
+        [.. sources.Select(part => question.Debris.HasSize ? part.ShedOf(question.Debris)!.UpTo.Micrometres : double.PositiveInfinity)],
+        places,
+        shut);
 
     /// <summary>A finding held against every source.</summary>
     public Evidence[] Weigh(Finding finding)

@@ -33,7 +33,8 @@ internal sealed class ReachTable
     /// <param name="sources">Places in the family of the sources.</param>
     /// <param name="sheds">The largest particle in µm that each source sheds.</param>
     /// <param name="places">Places in the family to get to, each once.</param>
-    public static ReachTable Of(Family family, Debris debris, IReadOnlySet<PartId> failed, int[] sources, double[] sheds, int[] places)
+    /// <param name="shut">Places in the family that nothing gets past, nor out of; <c>null</c> for none.</param>
+    public static ReachTable Of(Family family, Debris debris, IReadOnlySet<PartId> failed, int[] sources, double[] sheds, int[] places, IReadOnlySet<int>? shut = null)
     {
         double[] vertexSize = [.. family.Parts.Select(part => SpreadGraph.LetsOn(part, debris).Micrometres)];
         double[] jointSize = [.. family.Joints.Select(joint => SpreadGraph.LetsOn(joint, debris).Micrometres)];
@@ -45,7 +46,7 @@ internal sealed class ReachTable
         int[] plain = [.. Enumerable.Range(0, sources.Length).Where(source => !opens.Contains(family.Parts[sources[source]].Id))];
         if (plain.Length > places.Length)
         {
-            var search = new Search(Packed(family, failed).Reversed(), levels, vertexLevel, jointLevel);
+            var search = new Search(Packed(family, failed, shut).Reversed(), levels, vertexLevel, jointLevel);
             for (int place = 0; place < places.Length; place++)
             {
                 WidestPaths widest = search.From(places[place], double.PositiveInfinity);
@@ -55,7 +56,7 @@ internal sealed class ReachTable
         }
         else if (plain.Length > 0)
         {
-            var search = new Search(Packed(family, failed), levels, vertexLevel, jointLevel);
+            var search = new Search(Packed(family, failed, shut), levels, vertexLevel, jointLevel);
             foreach (int source in plain)
                 table.PutAll(source, search.From(sources[source], sheds[source]), places);
         }
@@ -63,7 +64,7 @@ internal sealed class ReachTable
         foreach (int source in Enumerable.Range(0, sources.Length).Except(plain))
         {
             var withIt = new HashSet<PartId>(failed) { family.Parts[sources[source]].Id };
-            table.PutAll(source, new Search(Packed(family, withIt), levels, vertexLevel, jointLevel).From(sources[source], sheds[source]), places);
+            table.PutAll(source, new Search(Packed(family, withIt, shut), levels, vertexLevel, jointLevel).From(sources[source], sheds[source]), places);
         }
 
         return table;
@@ -84,7 +85,8 @@ internal sealed class ReachTable
     private void Put(int source, int place, WidestPaths widest, int vertex) =>
         reach[source, place] = widest.Reaches(vertex) ? Math.Min(sheds[source], widest.ReachAt(vertex)) : NoWay;
 
-    private static PackedGraph Packed(Family family, IReadOnlySet<PartId> failed) => SpreadGraph.Pack(family, joint => SpreadGraph.IsOpen(family, joint, failed));
+    private static PackedGraph Packed(Family family, IReadOnlySet<PartId> failed, IReadOnlySet<int>? shut) =>
+        SpreadGraph.Pack(family, joint => SpreadGraph.IsOpen(family, joint, failed) && shut?.Contains(family.JointFrom[joint.Id]) != true);
 
     /// <summary>Widest paths from one vertex, which holds nothing: it is an end of every path that counts, whichever way the joints are followed.</summary>
     private sealed class Search(PackedGraph graph, Levels levels, int[] vertexLevel, int[] jointLevel)

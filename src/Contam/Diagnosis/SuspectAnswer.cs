@@ -14,6 +14,7 @@ public sealed class SuspectAnswer
         TogetherIsComplete = together.IsComplete;
         TogetherIsSmallest = together.IsSmallest;
         Unexplained = unexplained;
+        Contradictions = SuspectContradiction.Of(model);
     }
 
     /// <summary>What was asked.</summary>
@@ -36,6 +37,9 @@ public sealed class SuspectAnswer
 
     /// <summary>Finds to which no way leads from any suspect, in the order given.</summary>
     public ImmutableArray<Finding> Unexplained { get; }
+
+    /// <summary>Finds that no suspect can have sent there if every clean look was right, in the order given.</summary>
+    public ImmutableArray<SuspectContradiction> Contradictions { get; }
 
     /// <summary>Whether at least one find is accounted for by some suspect.</summary>
     public bool ExplainsAnything => Suspects.Any(suspect => suspect.ExplainsSome);

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Contam.Families.Quantities;
-using Contam.Measurement.Gauging;
 
 namespace Contam.Measurement;
 

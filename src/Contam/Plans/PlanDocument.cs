@@ -137,6 +137,12 @@ public sealed record PlanNotCounted(string Debris, int Suspects, double Share);
 /// <summary>A finding that the plan was made with.</summary>
 public sealed record PlanFinding
 {
+    /// <summary>A find to which nothing leads from a failed part.</summary>
+    public const string OwnSource = "own";
+
+    /// <summary>A find larger than anything that a failed part can send there.</summary>
+    public const string FurtherSource = "further";
+
     /// <summary>The part that was looked at.</summary>
     public required string Part { get; init; }
 
@@ -154,6 +160,18 @@ public sealed record PlanFinding
 
     /// <summary>Why a clean finding was not accepted; <c>null</c> where it was, and for a find.</summary>
     public string? NotAcceptedBecause { get; init; }
+
+    /// <summary>Whether it is a clean finding that a find disproves: it clears nothing.</summary>
+    public bool Void { get; init; }
+
+    /// <summary>For a void finding the part where the find was made that disproves it; else <c>null</c>.</summary>
+    public string? ContradictedBy { get; init; }
+
+    /// <summary>
+    /// For a find what it says of a source: <c>own</c> where nothing leads there from a failed part, <c>further</c> where it is larger than anything that a
+    /// failed part can send there; else <c>null</c>.
+    /// </summary>
+    public string? Source { get; init; }
 
     /// <summary>Who looked, or <c>null</c>.</summary>
     public string? By { get; init; }

@@ -57,6 +57,14 @@ internal static class PlanParts
                 SizeUm = finding.Size is { IsUnlimited: false } size ? size.Micrometres : null,
                 Accepted = judged.TryGetValue(finding, out JudgedFinding? one) && one.IsAccepted,
                 NotAcceptedBecause = one is not null || finding.Found ? one?.NotAcceptedBecause : $"this plan is not about {finding.Debris.Name}",
+                Void = one?.IsVoid == true,
+                ContradictedBy = one?.ContradictedBy?.Value,
+                Source = one?.Origin switch
+                {
+                    FindOrigin.OwnSource => PlanFinding.OwnSource,
+                    FindOrigin.FurtherSource => PlanFinding.FurtherSource,
+                    _ => null,
+                },
                 By = finding.By,
                 When = finding.When,
             }),

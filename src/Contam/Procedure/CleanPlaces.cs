@@ -14,7 +14,7 @@ internal sealed record CleanPlace(Part Place, ImmutableArray<Part> Clears);
 /// <summary>
 /// Places to look that, found clean, let what lies beyond them be left alone: for each part the first place from the failure on that every way to it passes
 /// (its dominators, nearest the failure first) where a look shows debris well. Not a guess: a clean finding clears a part just where it is on every way to it.
-/// Critical parts are cleared by nothing.
+/// Critical parts are cleared by nothing. A place past which debris went to where it was found is none: a clean look there would contradict the find.
 /// </summary>
 /// <param name="Debris">The debris.</param>
 /// <param name="Places">The places, in the order of the family.</param>
@@ -30,6 +30,7 @@ internal sealed record CleanPlaces(Debris Debris, ImmutableArray<CleanPlace> Pla
         Family family = request.Family;
         var question = new SpreadQuestion(family, request.Failed, spread.Debris) { Findings = [.. spread.Findings.Select(judged => judged.Finding)] };
         SpreadGraph graph = SpreadGraph.Of(question);
+        bool[]? isDoubtful = Contradictions.Of(question, graph)?.DoubtfulPlaces();
         int[] sources = [.. graph.Sources];
         var isSource = sources.ToHashSet();
         int[] dominator = Dominators.Immediate(graph.Open, sources);
@@ -62,7 +63,7 @@ internal sealed record CleanPlaces(Debris Debris, ImmutableArray<CleanPlace> Pla
             int known = at < 0 ? -1 : first[at]!.Value;
             while (chain.TryPop(out int next))
             {
-                if (known < 0 && !isSource.Contains(next) && family.Parts[next].Inspect is { Shows: Shows.Good })
+                if (known < 0 && !isSource.Contains(next) && isDoubtful?[next] != true && family.Parts[next].Inspect is { Shows: Shows.Good })
                     known = next;
                 first[next] = known;
             }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Contam.Families;
-using Contam.Measurement.Flushing;
 using Contam.Measurement.Wording;
 using Contam.Treatment;
 

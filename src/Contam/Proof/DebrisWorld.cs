@@ -67,6 +67,14 @@ internal sealed class DebrisWorld
     /// <summary>As <see cref="Reached"/>, but never past an accepted clean finding: what none of them clears, apart from where they were made.</summary>
     internal bool[] ReachedPastNoCleanFinding() => Walked(joint => !isAccepted[joints.From(joint)]);
 
+    /// <summary>Where a piece of this size gets to from a source that sheds as much, over joints that let it on, out of parts that may be passed. Linear.</summary>
+    internal bool[] Carried(ParticleSize size, Func<int, bool> isPassed)
+    {
+        bool[] carried = new bool[family.Parts.Length];
+        Walk(carried, Sources.Where(source => source.Size >= size).Select(source => source.Part), joint => isPassed(joints.From(joint)) && LetsOn(joint) >= size);
+        return carried;
+    }
+
     /// <summary>Whether any clean finding is counted.</summary>
     internal bool HasAccepted => Array.IndexOf(isAccepted, true) >= 0;
 

@@ -106,6 +106,8 @@ internal sealed class PlanReading
 
     private string? ReadClaims(Debris debris)
     {
+        if (Disproof.FirstFault(this, debris) is { } fault)
+            return fault;
         var grades = new Grade?[Family.Parts.Length];
         var lines = new List<PlanReach>();
         foreach (PlanPart listed in Plan.Parts.OrEmpty())

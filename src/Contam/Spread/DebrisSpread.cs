@@ -57,6 +57,9 @@ public sealed class DebrisSpread
     /// <summary>The findings of this debris, each with whether it counts.</summary>
     public ImmutableArray<JudgedFinding> Findings { get; }
 
+    /// <summary>Every find that disproves a clean look or speaks for a source besides the failed parts, in the order given.</summary>
+    public ImmutableArray<Contradiction> Contradictions { get; internal init; } = [];
+
     /// <summary>Parts that only closed conditional joints would reach; by the part to look at, in the order of the family.</summary>
     public ImmutableArray<ConditionalReach> Conditional { get; internal init; } = [];
 

@@ -9,16 +9,20 @@ namespace Contam.Spread;
 /// </summary>
 internal sealed class SpreadGraph
 {
+    private readonly SpreadQuestion question;
+    private readonly HashSet<PartId> failed;
     private readonly Capacities untouched;
+    private Capacities? ofFailures;
 
-    private SpreadGraph(Family family, PackedGraph open, Capacities untouched)
+    private SpreadGraph(SpreadQuestion question, HashSet<PartId> failed, PackedGraph open)
     {
-        Family = family;
+        this.question = question;
+        this.failed = failed;
         Open = open;
-        this.untouched = untouched;
+        untouched = CapacitiesOn(open, SourcesOf(question, failed));
     }
 
-    public Family Family { get; }
+    public Family Family => question.Family;
 
     /// <summary>The open joints.</summary>
     public PackedGraph Open { get; }
@@ -34,20 +38,7 @@ internal sealed class SpreadGraph
         foreach (PartId part in question.Failed)
             _ = family[part];
         var failed = question.Failed.ToHashSet();
-        PackedGraph open = Pack(family, joint => IsOpen(family, joint, failed));
-        List<(int Vertex, double Size)> sources = SourcesOf(question, failed);
-        double[] vertexSize = [.. family.Parts.Select(part => LetsOn(part, question.Debris).Micrometres)];
-        double[] jointSize = [.. family.Joints.Select(joint => LetsOn(joint, question.Debris).Micrometres)];
-        foreach ((int vertex, _) in sources)
-            vertexSize[vertex] = double.PositiveInfinity;
-        // Nothing passes a part that was found clean: that is a level of its own, narrower than every other.
-        var levels = new Levels(vertexSize, jointSize, sources.Select(source => source.Size), [0]);
-        return new SpreadGraph(family, open, Capacities.Of(
-            open,
-            levels,
-            levels.Of(vertexSize),
-            levels.Of(jointSize),
-            [.. sources.Select(source => (source.Vertex, levels.Of(source.Size)))]));
+        return new SpreadGraph(question, failed, Pack(family, joint => IsOpen(family, joint, failed)));
     }
 
     /// <summary>A joint is open when the engine has a state in which it is, and the part whose failure opens it has failed.</summary>
@@ -84,6 +75,28 @@ internal sealed class SpreadGraph
 
     /// <summary>The capacities, with nothing let on by the parts of <paramref name="acceptedClean"/>, none of which is a source.</summary>
     public Capacities CapacitiesWith(IReadOnlySet<int> acceptedClean) => acceptedClean.Count == 0 ? untouched : untouched.Stopping(acceptedClean);
+
+    /// <summary>The capacities as if nothing had been seen: the failed parts alone are sources, and a part where debris was found holds what it is rated to hold.</summary>
+    public Capacities CapacitiesOfFailures => ofFailures ??= CapacitiesOfFailuresOn(Open);
+
+    /// <summary>As <see cref="CapacitiesOfFailures"/>, for another choice of joints.</summary>
+    public Capacities CapacitiesOfFailuresOn(PackedGraph open) => CapacitiesOn(open, SourcesOf(question with { Findings = [] }, failed));
+
+    private Capacities CapacitiesOn(PackedGraph open, List<(int Vertex, double Size)> sources)
+    {
+        double[] vertexSize = [.. Family.Parts.Select(part => LetsOn(part, question.Debris).Micrometres)];
+        double[] jointSize = [.. Family.Joints.Select(joint => LetsOn(joint, question.Debris).Micrometres)];
+        foreach ((int vertex, _) in sources)
+            vertexSize[vertex] = double.PositiveInfinity;
+        // Nothing passes a part that was found clean: that is a level of its own, narrower than every other.
+        var levels = new Levels(vertexSize, jointSize, sources.Select(source => source.Size), [0]);
+        return Capacities.Of(
+            open,
+            levels,
+            levels.Of(vertexSize),
+            levels.Of(jointSize),
+            [.. sources.Select(source => (source.Vertex, levels.Of(source.Size)))]);
+    }
 
     private static List<(int Vertex, double Size)> SourcesOf(SpreadQuestion question, HashSet<PartId> failed)
     {

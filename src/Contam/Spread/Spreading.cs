@@ -27,17 +27,25 @@ public static class Spreading
     /// <summary>Answers the question on the graph that was made of it.</summary>
     internal static DebrisSpread Of(SpreadQuestion question, SpreadGraph graph)
     {
-        ImmutableArray<JudgedFinding> findings = CleanFindingJudge.Judge(question);
+        var contradictions = Contradictions.Of(question, graph);
+        ImmutableArray<JudgedFinding> findings = CleanFindingJudge.Judge(question, contradictions);
         var acceptedClean = findings.Where(judged => judged.IsAccepted).Select(judged => question.Family.IndexOf(judged.Finding.Part)).ToHashSet();
         SpreadWorld plain = SpreadWorld.Of(graph, new HashSet<int>());
         ReachedPart?[] ignoring = plain.Parts();
         if (acceptedClean.Count == 0)
-            return new DebrisSpread(question.Family, question.Debris, ignoring, findings) { Conditional = ConditionalParts.Of(question, graph, plain) };
+        {
+            return new DebrisSpread(question.Family, question.Debris, ignoring, findings)
+            {
+                Conditional = ConditionalParts.Of(question, graph, plain),
+                Contradictions = contradictions?.All ?? [],
+            };
+        }
 
         ReachedPart?[] counting = SpreadWorld.Of(graph, acceptedClean).Parts();
         return new DebrisSpread(question.Family, question.Debris, [.. question.Family.Parts.Select((part, vertex) => (part.IsCritical ? ignoring : counting)[vertex])], findings)
         {
             Conditional = ConditionalParts.Of(question, graph, plain),
+            Contradictions = contradictions?.All ?? [],
             Worlds = (counting, ignoring),
         };
     }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using Contam.Diagnosis;
 using Contam.Families;
+using Contam.Spread;
 
 namespace Contam.StopLines;
 
@@ -37,6 +37,9 @@ public enum StopLineSilence
 
     /// <summary>Looking takes as long as what it could spare, or longer.</summary>
     NothingSaved,
+
+    /// <summary>Every place that shows it well lies on the way to where debris was found.</summary>
+    FindsSpeakAgainst,
 }
 
 /// <summary>One look of the line.</summary>
@@ -87,10 +90,19 @@ public sealed record StopLine
     public required StopLineMinutes Minutes { get; init; }
 
     /// <summary>
-    /// Whether no other choice of looks takes less. <c>false</c> only where several debris are asked about and a place is on record as clean of one and not of another:
-    /// then what is cleared and what it takes is exact all the same, but a better choice may have been missed.
+    /// Whether no other choice of looks takes less. <c>false</c> only where several debris are asked about and a place is on record as clean of one and not of another,
+    /// and where some looks are <see cref="Doubtful"/>: then what is cleared and what it takes is exact all the same, but a better choice may have been missed.
     /// </summary>
     public required bool IsLeast { get; init; }
+
+    /// <summary>
+    /// Places where no look is asked for because debris went past there to where it was found, or is taken to have done so: a clean look there would
+    /// contradict the find, and count for nothing. File order.
+    /// </summary>
+    public required ImmutableArray<PartId> Doubtful { get; init; }
+
+    /// <summary>The finds on record that disprove a clean look or speak for a further source; by debris, then in the order given.</summary>
+    public required ImmutableArray<Contradiction> Contradictions { get; init; }
 
     /// <summary>Why there is no look, where there is none.</summary>
     public required StopLineSilence Silence { get; init; }

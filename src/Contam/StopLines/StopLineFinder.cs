@@ -17,6 +17,11 @@ namespace Contam.StopLines;
 /// What is cleared is in every case searched anew along the ways that the spread goes.
 /// </para>
 /// <para>
+/// Finds on record: no look is made where a clean finding could be void, or could make others void, because debris went past there to a place where it was found
+/// (see <c>Contradictions.DoubtfulPlaces</c> of the spread). For a find that several ways lead to, one of the widest is kept free of looks; another choice may be
+/// better, so that the line then says that it is perhaps not the least.
+/// </para>
+/// <para>
 /// A part that stays keeps the minutes of its treatment today; a later plan may ask less of it, where the way by which full-size debris came is cut.
 /// Minutes are counted as <see cref="StopLineLook"/> and <see cref="StopLinePart"/> say, so that what is saved is rather too little than too much.
 /// </para>
@@ -43,6 +48,7 @@ public static class StopLineFinder
         var shares = StopLineShares.Of(today, looks, stillOpen);
         ILookup<int, int> sparedBy = clears.ToLookup(shares.OnlyLook);
         int[] distance = today.Distances();
+        ImmutableArray<PartId> doubtful = Ids(today.DoubtfulPlaces);
         return new StopLine
         {
             Looks = [.. looks.OrderBy(vertex => distance[vertex]).Select(vertex =>
@@ -55,7 +61,9 @@ public static class StopLineFinder
                 StopLineCosts.Minutes(looks.Sum(costs.Look)),
                 StopLineCosts.Minutes(treated.Where(vertex => !IsSpared(vertex)).Sum(vertex => costs.Treatment[vertex])),
                 StopLineCosts.Minutes(treated.Sum(vertex => costs.Treatment[vertex]))),
-            IsLeast = today.RecordIsTheSameForAll,
+            IsLeast = today.RecordIsTheSameForAll && doubtful.IsEmpty,
+            Doubtful = doubtful,
+            Contradictions = today.Contradictions,
             Silence = looks.Count > 0 ? StopLineSilence.None : WhySilent(question, today, treated),
         };
 
@@ -76,7 +84,9 @@ public static class StopLineFinder
             return StopLineSilence.StandardForbids;
         if (treated.All(vertex => today.IsSource[vertex] || today.Family.Parts[vertex].IsCritical))
             return StopLineSilence.NothingToSpare;
-        return Enumerable.Range(0, today.CanLook.Length).Any(vertex => today.CanLook[vertex] && today.IsOpen(vertex)) ? StopLineSilence.NothingSaved : StopLineSilence.NowhereToLook;
+        return Enumerable.Range(0, today.CanLook.Length).Any(vertex => today.CanLook[vertex] && today.IsOpen(vertex)) ? StopLineSilence.NothingSaved
+            : today.DoubtfulPlaces.Any() ? StopLineSilence.FindsSpeakAgainst
+            : StopLineSilence.NowhereToLook;
     }
 
     private static void Check(StopLineQuestion question)

@@ -14,13 +14,15 @@ internal sealed class StopLineToday
 {
     private readonly ImmutableArray<OneDebris> each;
     private readonly bool[] isOpen;
+    private readonly bool[] isLookDoubtful;
 
-    private StopLineToday(Family family, PackedGraph joints, ImmutableArray<OneDebris> each, bool[] canLook, ImmutableArray<PartTreatment> treatments)
+    private StopLineToday(Family family, PackedGraph joints, ImmutableArray<OneDebris> each, bool[] canLook, bool[] isDoubtful, ImmutableArray<PartTreatment> treatments)
     {
         Family = family;
         Joints = joints;
         this.each = each;
-        CanLook = canLook;
+        CanLook = [.. canLook.Zip(isDoubtful, (can, doubtful) => can && !doubtful)];
+        isLookDoubtful = [.. canLook.Zip(isDoubtful, (can, doubtful) => can && doubtful)];
         Treatments = treatments;
         isOpen = new bool[family.Parts.Length];
         IsSource = new bool[family.Parts.Length];
@@ -41,8 +43,17 @@ internal sealed class StopLineToday
     /// <summary>Whether a part is a failed one, or one where some debris that is asked about was found.</summary>
     public bool[] IsSource { get; }
 
-    /// <summary>Whether a clean finding of every debris would be accepted there, by the judge that the spread goes by.</summary>
+    /// <summary>Whether a clean finding of every debris would be accepted there, by the judge that the spread goes by, whatever is found clean besides.</summary>
     public bool[] CanLook { get; }
+
+    /// <summary>
+    /// Open places where a clean finding would count if it were not for a find: debris went past there to where it was found, or is taken to have done so
+    /// (see <see cref="Spread.Contradictions.DoubtfulPlaces"/>). Rising.
+    /// </summary>
+    public IEnumerable<int> DoubtfulPlaces => Enumerable.Range(0, isOpen.Length).Where(vertex => isLookDoubtful[vertex] && isOpen[vertex] && !IsSource[vertex]);
+
+    /// <summary>The finds on record that disprove a clean look or speak for a further source.</summary>
+    public required ImmutableArray<Contradiction> Contradictions { get; init; }
 
     /// <summary>What every listed part gets today.</summary>
     public ImmutableArray<PartTreatment> Treatments { get; }
@@ -62,7 +73,11 @@ internal sealed class StopLineToday
             graphs[0].Open,
             [.. graphs.Zip(spreads, OneDebris.Of)],
             WhereLooksCount(asked),
-            Treating.Decide(family, spreads, question.Failed, new RuleBook(question.Standard)));
+            WhereFindsSpeakAgainst(asked, graphs),
+            Treating.Decide(family, spreads, question.Failed, new RuleBook(question.Standard)))
+        {
+            Contradictions = [.. spreads.SelectMany(spread => spread.Contradictions)],
+        };
     }
 
     /// <summary>Whether some debris gets to this part.</summary>
@@ -134,11 +149,24 @@ internal sealed class StopLineToday
         foreach (SpreadQuestion question in asked)
         {
             var tried = question with { Findings = [.. question.Findings.Where(finding => finding.Found), .. parts.Select(part => new Finding(part.Id, question.Debris, Found: false))] };
-            foreach (JudgedFinding judged in CleanFindingJudge.Judge(tried))
+            foreach (JudgedFinding judged in CleanFindingJudge.Judge(tried, contradictions: null))
                 counts[asked[0].Family.IndexOf(judged.Finding.Part)] &= judged.IsAccepted || judged.Finding.Found;
         }
 
         return counts;
+    }
+
+    private static bool[] WhereFindsSpeakAgainst(ImmutableArray<SpreadQuestion> asked, ImmutableArray<SpreadGraph> graphs)
+    {
+        var isDoubtful = new bool[asked[0].Family.Parts.Length];
+        foreach ((SpreadQuestion question, SpreadGraph graph) in asked.Zip(graphs))
+        {
+            bool[]? here = Spread.Contradictions.Of(question, graph)?.DoubtfulPlaces();
+            for (int vertex = 0; here is not null && vertex < here.Length; vertex++)
+                isDoubtful[vertex] |= here[vertex];
+        }
+
+        return isDoubtful;
     }
 
     /// <summary>How far one debris gets: its sources, where a clean finding of it is accepted, and where it gets past those.</summary>

@@ -23,7 +23,7 @@ public static class Explaining
         DebrisSpread spread = Spreading.Of(question, graph);
         return spread.Find(part) is { } reached
             ? Reached(question, standard, asked, spread, graph, reached)
-            : new Explanation(part, question.Debris) { NotReached = KeptClear(question, spread, graph, part) };
+            : new Explanation(part, question.Debris) { NotReached = KeptClear(question, spread, graph, part), Contradictions = spread.Contradictions };
     }
 
     private static Explanation Reached(SpreadQuestion question, ShopStandard standard, Part part, DebrisSpread spread, SpreadGraph graph, ReachedPart reached)
@@ -45,6 +45,7 @@ public static class Explaining
             Shed = ShedBy(question, spread, reached),
             Hops = HopsOf(question, spread, path),
             Barriers = BarriersOn(question, spread, path),
+            Contradictions = spread.Contradictions,
             ClearedBy = reached.Grade == Grade.Cleared ? ClearedBy(spread, graph, vertex) : [],
             LastSinglePart = dominator < 0 ? null : family.Parts[dominator].Id,
             Cut = [.. cut.Vertices.Select(one => family.Parts[one].Id)],

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Spread;
 using Contam.Treatment;
 
 namespace Contam.Why;
@@ -44,6 +45,9 @@ public sealed record Explanation(PartId Part, Debris Debris)
 
     /// <summary>The clean findings that clear the part, where it is cleared.</summary>
     public ImmutableArray<Finding> ClearedBy { get; init; } = [];
+
+    /// <summary>Every find of the question that disproves a clean look or speaks for a source besides the failed parts.</summary>
+    public ImmutableArray<Contradiction> Contradictions { get; init; } = [];
 
     /// <summary>The last single part that all debris must pass on its way here, over any open joint; <c>null</c> where the ways share none.</summary>
     public PartId? LastSinglePart { get; init; }

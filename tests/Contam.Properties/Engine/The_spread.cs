@@ -59,19 +59,19 @@ public class The_spread
     // Promise 2
 
     [Fact]
-    public void Is_never_milder_without_a_barrier() => NeverMilder(Changed.WithoutABarrier);
+    public void Is_never_milder_without_a_barrier() => NeverMilder(Changed.WithoutABarrier, mayExplainAFind: true);
 
     [Fact]
-    public void Is_never_milder_with_a_joint_more() => NeverMilder(Changed.WithAJoint);
+    public void Is_never_milder_with_a_joint_more() => NeverMilder(Changed.WithAJoint, mayExplainAFind: true);
 
     [Fact]
-    public void Is_never_milder_with_a_failure_more() => NeverMilder(Changed.WithAFailure);
+    public void Is_never_milder_with_a_failure_more() => NeverMilder(Changed.WithAFailure, mayExplainAFind: true);
 
     [Fact]
-    public void Is_never_milder_with_a_find_more() => NeverMilder(Changed.WithAFind);
+    public void Is_never_milder_with_a_find_more() => NeverMilder(Changed.WithAFind, mayExplainAFind: false);
 
     [Fact]
-    public void Is_never_milder_without_a_clean_finding() => NeverMilder(Changed.WithoutACleanFinding);
+    public void Is_never_milder_without_a_clean_finding() => NeverMilder(Changed.WithoutACleanFinding, mayExplainAFind: true);
 
     // Promise 3
 
@@ -196,15 +196,19 @@ public class The_spread
             rule(asked, debris);
     });
 
-    private static void NeverMilder(Func<TestCase, Random, TestCase> change) => ForEveryDebris((asked, debris) =>
+    // What explains a find that clean looks contradicted lets these looks count again, so that the grades may become milder; the list never grows shorter.
+    private static void NeverMilder(Func<TestCase, Random, TestCase> change, bool mayExplainAFind) => ForEveryDebris((asked, debris) =>
     {
         DebrisSpread before = Spreading.Of(asked.Question(debris));
         DebrisSpread after = Spreading.Of(change(asked, ForEvery.ChanceFor(asked)).Question(debris));
+        bool isListedOnly = mayExplainAFind && before.Findings.Any(judged => judged.IsVoid);
 
         Assert.All(before.Parts, part =>
         {
             ReachedPart? then = after.Find(part.Part);
             Assert.NotNull(then);
+            if (isListedOnly)
+                return;
             Assert.True(then.Grade <= part.Grade, $"{part.Part} was {part.Grade} and became {then.Grade}");
             Assert.True(then.Reach >= part.Reach, $"{part.Part} was reached by {part.Reach} and then by {then.Reach}");
         });

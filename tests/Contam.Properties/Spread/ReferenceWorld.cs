@@ -31,6 +31,8 @@ internal sealed class ReferenceWorld
         accepted = countCleanFindings && question.AcceptsCleanFindings
             ? [.. FindingsOf(found: false).Where(part => question.Family[part].Inspect?.Shows == Shows.Good && !failed.Contains(part) && !found.Contains(part))]
             : [];
+        if (accepted.Count > 0 && found.Count > 0)
+            accepted.ExceptWith(new ReferenceContradictions(question).Void);
         Sources =
         [
             .. failed.Select(part => (part, question.Debris.HasSize ? Family[part].ShedOf(question.Debris)?.UpTo ?? ParticleSize.Unlimited : ParticleSize.Unlimited)),
@@ -81,15 +83,15 @@ internal sealed class ReferenceWorld
     /// <summary>The largest particle that an open joint lets on.</summary>
     internal ParticleSize LetsOn(Joint joint) => Passage(joint.Passage);
 
-    /// <summary>What these sources reach over open joints that let a size on, past parts that do; the sources among it.</summary>
-    internal HashSet<PartId> Reached(IEnumerable<PartId> sources, ParticleSize size, IReadOnlyCollection<PartId>? alsoFailed = null, bool pastAccepted = true)
+    /// <summary>What these sources reach over open joints that let a size on, past parts that do and are not shut; the sources among it.</summary>
+    internal HashSet<PartId> Reached(IEnumerable<PartId> sources, ParticleSize size, IReadOnlyCollection<PartId>? alsoFailed = null, bool pastAccepted = true, IReadOnlySet<PartId>? shut = null)
     {
         var graph = new AdjacencyGraph<int, SEdge<int>>();
         graph.AddVertex(Root);
         graph.AddVertexRange(Enumerable.Range(0, Family.Parts.Length));
         graph.AddEdgeRange(sources.Select(source => new SEdge<int>(Root, Family.IndexOf(source))));
         graph.AddEdgeRange(ways
-            .Where(way => way.LetsOn >= size && IsOpen(way.Joint, alsoFailed ?? []) && (pastAccepted || !accepted.Contains(way.Joint.From)))
+            .Where(way => way.LetsOn >= size && IsOpen(way.Joint, alsoFailed ?? []) && (pastAccepted || !accepted.Contains(way.Joint.From)) && shut?.Contains(way.Joint.From) != true)
             .Select(way => way.Edge));
         var reached = new HashSet<PartId>();
         var search = new BreadthFirstSearchAlgorithm<int, SEdge<int>>(graph);

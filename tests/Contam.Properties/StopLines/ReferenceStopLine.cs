@@ -105,7 +105,8 @@ internal sealed class ReferenceStopLine
     private Func<Part, bool> IsSource(Debris one) => part => asked.Failed.Contains(part.Id) || asked.Findings.Any(finding => finding.Found && finding.Part == part.Id && finding.Debris == one);
 
     private Func<Part, bool> IsOnRecord(Debris one) => part => asked.AcceptsCleanFindings && part.Inspect?.Shows == Shows.Good && !IsSource(one)(part)
-        && asked.Findings.Any(finding => !finding.Found && finding.Part == part.Id && finding.Debris == one);
+        && asked.Findings.Any(finding => !finding.Found && finding.Part == part.Id && finding.Debris == one)
+        && !new ReferenceContradictions(asked.Question(one)).Void.Contains(part.Id);
 
     private ImmutableArray<TreatmentKind> Treatments(Part part) => ReferenceTreatment.Of(asked, part, spreads);
 

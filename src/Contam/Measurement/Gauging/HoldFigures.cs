@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Contam.Families.Quantities;
-using Contam.Measurement.Wording;
 
 namespace Contam.Measurement.Gauging;
 

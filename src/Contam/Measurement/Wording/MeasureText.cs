@@ -1,5 +1,4 @@
 using Contam.Families;
-using Contam.Measurement.Gauging;
 
 namespace Contam.Measurement.Wording;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
-using Contam.Families;
 
 namespace Contam.Plans;
 

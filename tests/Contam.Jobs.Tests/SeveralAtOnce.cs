@@ -9,11 +9,11 @@ namespace Contam.Jobs.Tests;
 
 /// <summary>
 /// Real processes of the command that write to one job at once, and that are killed while they write.
-/// <c>CONTAM_NOTES=1000</c> writes as many notes and ticks in each of the eight processes; 250 and 40 otherwise.
+/// <c>CONTAM_NOTES=1000</c> writes as many notes and ticks in each of the eight processes; 60 and 40 otherwise.
 /// </summary>
 public abstract class SeveralAtOnce
 {
-    private static int Notes => int.TryParse(Environment.GetEnvironmentVariable("CONTAM_NOTES"), NumberStyles.None, CultureInfo.InvariantCulture, out int notes) ? notes : 250;
+    private static int Notes => int.TryParse(Environment.GetEnvironmentVariable("CONTAM_NOTES"), NumberStyles.None, CultureInfo.InvariantCulture, out int notes) ? notes : 60;
 
     private static DateTimeOffset Noon { get; } = new(2026, 5, 4, 12, 0, 0, TimeSpan.Zero);
 

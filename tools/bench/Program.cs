@@ -29,10 +29,7 @@ if (args is ["reading"])
 if (args is ["guard"])
     return Contam.Bench.Ratios.RatioRun.Guard() ? 0 : 1;
 if (args is ["start", string released])
-{
-    Contam.Bench.Start.StartBench.Run(released);
-    return 0;
-}
+    return Contam.Bench.Start.StartBench.Run(released) ? 0 : 1;
 
 if (args is ["read-once", string toRead])
     return Contam.Bench.Ratios.ReadingMemory.ReadOnce(toRead);

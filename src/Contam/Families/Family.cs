@@ -48,14 +48,7 @@ public sealed class Family
     public string About { get; init; } = "";
 
     /// <summary>SHA-256 of what was read, in lower-case hexadecimal: of the one file's bytes, or, with modules, of the list of each file's name and hash. Empty where nothing was read.</summary>
-    public string Sha256
-    {
-        get => Hash.Value;
-        init => Hash = LaterText.Of(value);
-    }
-
-    /// <summary>The same, to be handed on before anybody asks for it.</summary>
-    internal LaterText Hash { get; init; } = LaterText.Of("");
+    public string Sha256 { get; init; } = "";
 
     /// <summary>The file it was read from, as the person named it. Empty where nothing was read.</summary>
     public string File { get; init; } = "";
@@ -91,7 +84,7 @@ public sealed class Family
             {
                 Title = Title,
                 About = About,
-                Hash = Hash,
+                Sha256 = Sha256,
                 File = File,
                 Sources = Sources,
                 States = States,

@@ -30,25 +30,14 @@ public enum EngineStates
 /// <param name="Place">Where it is written.</param>
 public sealed record Joint(int Id, PartId From, PartId To, string Circuit, SourceSpan Place)
 {
-    private readonly PartId onlyIfFailed;
-    private readonly NumberOrNone passage;
-
     /// <summary>The engine states in which something can pass; those the engine has.</summary>
     public EngineStates When { get; init; } = EngineStates.All;
 
     /// <summary>Open only when this part has failed; <c>null</c> for always open.</summary>
-    public PartId? OnlyIfFailed
-    {
-        get => onlyIfFailed.Value is null ? null : onlyIfFailed;
-        init => onlyIfFailed = value ?? default;
-    }
+    public PartId? OnlyIfFailed { get; init; }
 
     /// <summary>The widest a hard particle may be and still pass; <c>null</c> for not said.</summary>
-    public ParticleSize? Passage
-    {
-        get => passage.Number is double number ? ParticleSize.FromMicrometres(number) : null;
-        init => passage = NumberOrNone.Of(value?.Micrometres);
-    }
+    public ParticleSize? Passage { get; init; }
 
     /// <summary>Whether it was written as a link rather than as neighbours on a run.</summary>
     public bool IsLink { get; init; }

@@ -73,30 +73,8 @@ public sealed record Hold(Debris Debris, ParticleSize Above, SourceSpan? Place);
 /// <param name="Place">Where it is written.</param>
 public sealed record Inspection(double? Minutes, Shows Shows, string How, SourceSpan? Place)
 {
-    private readonly NumberOrNone minutes = NumberOrNone.Of(Minutes);
-    private readonly SourceSpan place = Place ?? default;
-    private readonly ImmutableArray<PartId> access;
-
-    /// <summary>Minutes of a technician's time; <c>null</c> for not said.</summary>
-    public double? Minutes
-    {
-        get => minutes.Number;
-        init => minutes = NumberOrNone.Of(value);
-    }
-
-    /// <summary>Where it is written.</summary>
-    public SourceSpan? Place
-    {
-        get => place.File is null ? null : place;
-        init => place = value ?? default;
-    }
-
     /// <summary>What must be off for the look alone; <c>null</c> for what must be off for any work at the part.</summary>
-    public ImmutableArray<PartId>? Access
-    {
-        get => access.IsDefault ? null : access;
-        init => access = value ?? default;
-    }
+    public ImmutableArray<PartId>? Access { get; init; }
 }
 
 /// <summary>The part leaves the shop to be treated.</summary>
@@ -119,12 +97,6 @@ public sealed record Meant(string Code, string Why, SourceSpan Place);
 /// <param name="Place">Where it is described.</param>
 public sealed record Part(PartId Id, Kind Kind, SourceSpan Place)
 {
-    private readonly NumberOrNone passage;
-    private readonly NumberOrNone clearance;
-    private readonly NumberOrNone volume;
-    private readonly NumberOrNone bore;
-    private readonly NumberOrNone length;
-
     /// <summary>The name that a person reads.</summary>
     public string Name { get; init; } = Id.Value;
 
@@ -150,18 +122,10 @@ public sealed record Part(PartId Id, Kind Kind, SourceSpan Place)
     public bool HasBypass { get; init; }
 
     /// <summary>The widest a hard particle may be and still go through to what lies downstream; <c>null</c> for not said.</summary>
-    public ParticleSize? Passage
-    {
-        get => passage.Number is double number ? ParticleSize.FromMicrometres(number) : null;
-        init => passage = NumberOrNone.Of(value?.Micrometres);
-    }
+    public ParticleSize? Passage { get; init; }
 
     /// <summary>The running clearance that debris of that size harms; <c>null</c> for not said.</summary>
-    public ParticleSize? Clearance
-    {
-        get => clearance.Number is double number ? ParticleSize.FromMicrometres(number) : null;
-        init => clearance = NumberOrNone.Of(value?.Micrometres);
-    }
+    public ParticleSize? Clearance { get; init; }
 
     /// <summary>Whether it is never left alone on the strength of a clean finding elsewhere.</summary>
     public bool IsCritical { get; init; }
@@ -188,25 +152,13 @@ public sealed record Part(PartId Id, Kind Kind, SourceSpan Place)
     public TimeSpan? Lead { get; init; }
 
     /// <summary>What it holds when full, or <c>null</c>.</summary>
-    public Quantities.Volume? Volume
-    {
-        get => volume.Number is double number ? new Quantities.Volume(number) : null;
-        init => volume = NumberOrNone.Of(value?.CubicMetres);
-    }
+    public Quantities.Volume? Volume { get; init; }
 
     /// <summary>Its inner diameter, or <c>null</c>.</summary>
-    public Quantities.Length? Bore
-    {
-        get => bore.Number is double number ? new Quantities.Length(number) : null;
-        init => bore = NumberOrNone.Of(value?.Metres);
-    }
+    public Quantities.Length? Bore { get; init; }
 
     /// <summary>Its length along the flow, or <c>null</c>.</summary>
-    public Quantities.Length? Length
-    {
-        get => length.Number is double number ? new Quantities.Length(number) : null;
-        init => length = NumberOrNone.Of(value?.Metres);
-    }
+    public Quantities.Length? Length { get; init; }
 
     /// <summary>What a check would warn of here and is meant so, each code once.</summary>
     public ImmutableArray<Meant> Meant { get; init; } = [];

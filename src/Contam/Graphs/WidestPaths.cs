@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 
@@ -16,19 +15,11 @@ namespace Contam.Graphs;
 /// Research 8, 1960) with buckets in place of a heap, which the finite number of levels allows. The bucket of the level that is being settled is the
 /// order of settling itself, so that a vertex is written once where nothing holds the debris; what waits for a narrower level is chained by level.
 /// </para>
-/// <para>
-/// The order of settling leaps about in a large graph, and most of the time would go in waiting for memory: what the vertices next in turn need is
-/// fetched ahead in three steps: where the joints begin, then the joints, then what has come to their ends. What has come to a vertex and through which
-/// lies side by side, one wait instead of two. A vertex that lets on everything, as most do, asks nothing of the capacities.
-/// </para>
 /// <para>Cost: time and memory linear in vertices, joints and levels.</para>
 /// </summary>
 internal sealed class WidestPaths
 {
     private const int NotReached = int.MaxValue;
-
-    /// <summary>How many vertices a step of fetching is ahead of the next. Four to ten were alike.</summary>
-    private const int Ahead = 6;
 
     private readonly Arrival[] arrivals;
     private readonly Levels levels;
@@ -68,9 +59,9 @@ internal sealed class WidestPaths
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static WidestPaths Settle(PackedGraph graph, Capacities capacities)
     {
-        Arrival[] arrivals = GC.AllocateUninitializedArray<Arrival>(graph.VertexCount);
+        var arrivals = new Arrival[graph.VertexCount];
         Array.Fill(arrivals, new Arrival(NotReached, -1));
-        int[] settled = ArrayPool<int>.Shared.Rent(arrivals.Length);
+        int[] settled = new int[arrivals.Length];
         int count = 0;
         var waiting = new LevelQueues(capacities.Levels.Count);
         foreach ((int vertex, int shedLevel) in capacities.Sources)
@@ -95,17 +86,6 @@ internal sealed class WidestPaths
 
             for (; next < count; next++)
             {
-                if (next + (3 * Ahead) < count)
-                {
-                    int latest = settled[next + (3 * Ahead)];
-                    Prefetch.Item(first, latest);
-                    Prefetch.Item(mayHold, latest);
-                    Prefetch.Item(target, first[settled[next + (2 * Ahead)]]);
-                    int later = settled[next + Ahead];
-                    foreach (int beyond in target.AsSpan(first[later]..first[later + 1]))
-                        Prefetch.Item(arrivals, beyond);
-                }
-
                 int vertex = settled[next];
                 int start = first[vertex];
                 ReadOnlySpan<int> beyonds = target.AsSpan(start, first[vertex + 1] - start);
@@ -141,9 +121,7 @@ internal sealed class WidestPaths
             }
         }
 
-        var widest = new WidestPaths(arrivals, settled.AsSpan(0, count), capacities);
-        ArrayPool<int>.Shared.Return(settled);
-        return widest;
+        return new WidestPaths(arrivals, settled.AsSpan(0, count), capacities);
     }
 
     /// <summary>What has come to a vertex: the level of the largest particle so far, and the vertex that it came through, -1 for none.</summary>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
-using Contam.Families;
 
 namespace Contam.Plans;
 
@@ -64,57 +63,15 @@ public sealed record PlanDocument
 }
 
 /// <summary>Which family.</summary>
-public sealed record PlanFamily
-{
-    private readonly LaterText hash;
-
-    /// <summary>A family of this id and title, and the hash of what was read.</summary>
-    [JsonConstructor]
-    public PlanFamily(string id, string title, string sha256)
-        : this(id, title, LaterText.Of(sha256))
-    {
-    }
-
-    internal PlanFamily(string id, string title, LaterText hash) => (Id, Title, this.hash) = (id, title, hash);
-
-    /// <summary>Its id.</summary>
-    public string Id { get; init; }
-
-    /// <summary>Its title.</summary>
-    public string Title { get; init; }
-
-    /// <summary>The hash of what was read.</summary>
-    public string Sha256
-    {
-        get => hash.Value;
-        init => hash = LaterText.Of(value);
-    }
-}
+/// <param name="Id">Its id.</param>
+/// <param name="Title">Its title.</param>
+/// <param name="Sha256">The hash of what was read.</param>
+public sealed record PlanFamily(string Id, string Title, string Sha256);
 
 /// <summary>Which standard.</summary>
-public sealed record PlanStandard
-{
-    private readonly LaterText hash;
-
-    /// <summary>A standard of this id, and the hash of what was read.</summary>
-    [JsonConstructor]
-    public PlanStandard(string id, string sha256)
-        : this(id, LaterText.Of(sha256))
-    {
-    }
-
-    internal PlanStandard(string id, LaterText hash) => (Id, this.hash) = (id, hash);
-
-    /// <summary>Its id.</summary>
-    public string Id { get; init; }
-
-    /// <summary>The hash of what was read.</summary>
-    public string Sha256
-    {
-        get => hash.Value;
-        init => hash = LaterText.Of(value);
-    }
-}
+/// <param name="Id">Its id.</param>
+/// <param name="Sha256">The hash of what was read.</param>
+public sealed record PlanStandard(string Id, string Sha256);
 
 /// <summary>How the failed parts of a plan were taken from what was found.</summary>
 /// <param name="Share">Suspects with at least this share of the suspicion count as failed.</param>

@@ -31,8 +31,8 @@ public static class Planner
 
         return new PlanDocument
         {
-            Family = new PlanFamily(family.Id, family.Title, family.Hash),
-            Standard = new PlanStandard(request.Standard.Id, request.Standard.Hash),
+            Family = new PlanFamily(family.Id, family.Title, family.Sha256),
+            Standard = new PlanStandard(request.Standard.Id, request.Standard.Sha256),
             Failed = [.. failed.Select(part => part.Value)],
             Debris = [.. debris.Select(one => one.Name)],
             FromFindings = request.FromFindings,

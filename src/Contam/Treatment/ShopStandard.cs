@@ -73,14 +73,7 @@ public sealed class ShopStandard
     public string Title { get; init; } = "";
 
     /// <summary>SHA-256 of what was read, in lower-case hexadecimal; of a layered standard that of the list of its layers' hashes.</summary>
-    public string Sha256
-    {
-        get => Hash.Value;
-        init => Hash = LaterText.Of(value);
-    }
-
-    /// <summary>The same, to be handed on before anybody asks for it.</summary>
-    internal LaterText Hash { get; init; } = LaterText.Of("");
+    public string Sha256 { get; init; } = "";
 
     /// <summary>Whether clean findings clear; <c>null</c> for not said (then accepted).</summary>
     public CleanFindings? CleanFindings { get; init; }

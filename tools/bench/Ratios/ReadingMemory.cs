@@ -14,7 +14,7 @@ namespace Contam.Bench.Ratios;
 /// </summary>
 internal static class ReadingMemory
 {
-    private const int Roomy = 20;
+    private const int Roomy = 60;
 
     private static readonly ReadLimits Limitless = new() { FileBytes = int.MaxValue, Values = int.MaxValue, Parts = int.MaxValue, Joints = int.MaxValue };
 

@@ -23,8 +23,8 @@ internal sealed class CircuitDraft(string name, SourceSpan place)
     /// <summary>What is meant so in it, as all files say it.</summary>
     public List<Meant> Meant { get; } = [];
 
-    /// <summary>Its runs, each with the scope that its ids are looked for in; each is let go of as it is taken.</summary>
-    public Queue<(Scope Scope, ImmutableArray<Located<string>> Items)> Runs { get; } = [];
+    /// <summary>Its runs, each with the scope that its ids are looked for in.</summary>
+    public List<(Scope Scope, ImmutableArray<Located<string>> Items)> Runs { get; } = [];
 
     /// <summary>Notes that a part stands in it.</summary>
     public void AddPart(int part) => parts.Add(part);

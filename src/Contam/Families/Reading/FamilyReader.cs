@@ -82,9 +82,9 @@ public static class FamilyReader
         {
             Title = form.Get(FamilyKeys.Title, ""),
             About = form.Get(FamilyKeys.About, ""),
-            Hash = HashOf(files),
+            Sha256 = HashOf(files),
             File = form.Sheet.Source.File,
-            Sources = [.. files.Select((file, index) => CopyOf(file.Source, index == 0 ? Path.GetFileName(files[0].RealPath) : ModulePaths.Relative(files[0].RealPath, file.RealPath)))],
+            Sources = [.. files.Select((file, index) => new SourceCopy(index == 0 ? Path.GetFileName(files[0].RealPath) : ModulePaths.Relative(files[0].RealPath, file.RealPath), file.Source.Whole))],
             States = states,
             Fluids = fluids.Fluids,
             Limits = limits,
@@ -122,12 +122,7 @@ public static class FamilyReader
     }
 
     /// <summary>The one file's hash, or that of the list of every file's hash and its path relative to the family file.</summary>
-    private static LaterText HashOf(IReadOnlyList<(string RealPath, SourceText Source)> files)
-    {
-        if (files.Count == 1)
-            return files[0].Source.Sha256;
-        return LaterText.HashOf(() => string.Concat(files.Select(file => $"{file.Source.Sha256.Value}  {ModulePaths.Relative(files[0].RealPath, file.RealPath)}\n")));
-    }
-
-    private static SourceCopy CopyOf(SourceText source, string name) => new(name, source.Whole);
+    private static string HashOf(IReadOnlyList<(string RealPath, SourceText Source)> files) => files.Count == 1
+        ? files[0].Source.Sha256
+        : SourceText.HashOf(string.Concat(files.Select(file => $"{file.Source.Sha256}  {ModulePaths.Relative(files[0].RealPath, file.RealPath)}\n")));
 }

@@ -15,8 +15,8 @@ internal sealed class JointBuilder
     private readonly bool isWhole;
     private readonly List<CircuitDraft> circuits = [];
     private readonly Dictionary<string, CircuitDraft> circuitOf = new(StringComparer.Ordinal);
-    private readonly HashSet<int> known;
-    private readonly List<(JointDraft Joint, SourceSpan Place, bool IsLink)> joints;
+    private readonly HashSet<JointDraft> known = [];
+    private readonly List<(JointDraft Joint, SourceSpan Place, bool IsLink)> joints = [];
 
     private JointBuilder(
         IReadOnlyList<Scope> scopes, bool isWhole, PartTable parts, FluidTable fluids, EngineStates states, Allowance allowance, ProblemList problems)
@@ -27,11 +27,9 @@ internal sealed class JointBuilder
         this.states = states;
         this.allowance = allowance;
         this.problems = problems;
-        joints = new List<(JointDraft Joint, SourceSpan Place, bool IsLink)>(parts.Count);
-        known = new HashSet<int>(parts.Count, new SameJoint(joints));
     }
 
-    /// <summary>What these files say of circuits and links. What they say it with is let go of.</summary>
+    /// <summary>What these files say of circuits and links.</summary>
     /// <param name="scopes">The files.</param>
     /// <param name="isWhole">Whether every file could be read.</param>
     /// <param name="parts">What their ids stand for.</param>
@@ -45,14 +43,11 @@ internal sealed class JointBuilder
         var builder = new JointBuilder(scopes, isWhole, parts, fluids, states, allowance, problems);
         foreach (Scope scope in scopes)
             builder.DescribeCircuits(scope);
-        // Not before all are described, since a module that is used twice is one file.
-        foreach (Scope scope in scopes)
-            scope.File.Forget(FamilyKeys.Circuits);
         foreach (CircuitDraft circuit in builder.circuits)
         {
             var terms = new JointTerms(circuit.Name, states, -1, ParticleSize.Unlimited);
-            while (circuit.Runs.TryDequeue(out (Scope Scope, ImmutableArray<Located<string>> Items) run))
-                builder.AddRun(circuit, terms, run.Scope, run.Items);
+            foreach ((Scope scope, ImmutableArray<Located<string>> items) in circuit.Runs)
+                builder.AddRun(circuit, terms, scope, items);
         }
 
         foreach (Scope scope in scopes)
@@ -60,9 +55,6 @@ internal sealed class JointBuilder
             foreach (Located<Form> link in scope.File.Get(FamilyKeys.Links, []))
                 builder.AddLink(scope, link.Value);
         }
-
-        foreach (Scope scope in scopes)
-            scope.File.Forget(FamilyKeys.Links);
 
         return new JointDrafts(builder.circuits, builder.joints);
     }
@@ -85,7 +77,7 @@ internal sealed class JointBuilder
             ImmutableArray<Located<ImmutableArray<Located<string>>>> runs = form.Get(FlowKeys.Runs, []);
             circuit.Runs.EnsureCapacity(circuit.Runs.Count + runs.Length);
             foreach (Located<ImmutableArray<Located<string>>> run in runs)
-                circuit.Runs.Enqueue((scope, run.Value));
+                circuit.Runs.Add((scope, run.Value));
         }
     }
 
@@ -172,9 +164,8 @@ internal sealed class JointBuilder
 
     private void Add(JointDraft joint, SourceSpan place, bool isLink)
     {
-        joints.Add((joint, place, isLink));
-        if (!known.Add(joints.Count - 1))
-            joints.RemoveAt(joints.Count - 1);
+        if (known.Add(joint))
+            joints.Add((joint, place, isLink));
     }
 
     private bool TryFindCircuit(Located<string>? written, out CircuitDraft? circuit)
@@ -253,13 +244,5 @@ internal sealed class JointBuilder
         if (failed.IsMany && number > 0)
             return [failed.IndexFor(number)];
         return allowance.Take(failed.Count, place) ? Enumerable.Range(failed.First, failed.Count) : [];
-    }
-
-    /// <summary>Tells joints apart by their places in a list, so that the list alone holds them.</summary>
-    private sealed class SameJoint(List<(JointDraft Joint, SourceSpan Place, bool IsLink)> joints) : IEqualityComparer<int>
-    {
-        public bool Equals(int one, int other) => joints[one].Joint == joints[other].Joint;
-
-        public int GetHashCode(int place) => joints[place].Joint.GetHashCode();
     }
 }

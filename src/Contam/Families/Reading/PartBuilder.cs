@@ -27,9 +27,6 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
                 if (problems.Count > before)
                     break;
             }
-
-            // So that what is said of parts and the parts that are made of it do not stand in memory together.
-            group.Forget();
         }
 
         return parts.DrainToImmutable();

@@ -12,7 +12,7 @@ namespace Contam.Families.Reading;
 internal sealed class PartGroup(Scope scope, Entry<string, Form> entry, int first, int? count)
 {
     private readonly int start = entry.Key.Start;
-    private Form? form = entry.IsSound ? entry.Value.Value : null;
+    private readonly Form? form = entry.IsSound ? entry.Value.Value : null;
     private List<(int Number, Scope Scope, Form Form)>? adjusted;
 
     /// <summary>Where it is described.</summary>
@@ -48,9 +48,6 @@ internal sealed class PartGroup(Scope scope, Entry<string, Form> entry, int firs
     /// <param name="by">The scope of the file.</param>
     /// <param name="form">What it says.</param>
     public void Adjust(int number, Scope by, Form form) => (adjusted ??= []).Add((number, by, form));
-
-    /// <summary>Lets go of what is said, once all its parts are made.</summary>
-    public void Forget() => (form, adjusted) = (null, null);
 
     /// <summary>Everything that is said of one of its parts, what counts most first. Each form with the scope that its ids are looked for in.</summary>
     public ImmutableArray<(Scope Scope, Form Form)> SaidOf(int number)

@@ -65,8 +65,6 @@ internal sealed class PartTable
         if (table.IsWhole)
             counts.RaiseUnused(problems);
         Adjustments.Apply(scopes, table, problems);
-        foreach (Scope scope in scopes)
-            scope.File.Forget(FamilyKeys.Parts);
         return table;
     }
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using Contam.Families;
 using Contam.Families.Reading;
 using Contam.Families.Reading.Sheets;
@@ -43,24 +42,20 @@ public static class BuiltInStandards
         return new Outcome<ShopStandard>(below ?? throw new ArgumentException("there is no text", nameof(sources)), []);
     }
 
-    private static SourceCopy CopyOf(string name) => new(name, Encoding.UTF8.GetString(BytesOf(name)));
+    private static SourceCopy CopyOf(string name) => new(name, TextOf(name));
 
     private static ShopStandard Read(string name, Catalogue below)
     {
-        Outcome<ShopStandard> outcome = StandardReader.ReadBytes(BytesOf(name), name, below, BytesOf(DigestOf(name)));
+        Outcome<ShopStandard> outcome = StandardReader.ReadText(TextOf(name), name, below);
         return outcome.Value
             ?? throw new InvalidOperationException($"the built-in standard {name} is not sound: {outcome.Problems[0].Place}: {outcome.Problems[0].Text}");
     }
 
-    /// <summary>What was made of this text when it was last changed, so that no start needs to take it apart.</summary>
-    internal static string DigestOf(string name) => Path.ChangeExtension(name, ".digest");
-
-    internal static byte[] BytesOf(string name)
+    private static string TextOf(string name)
     {
         using Stream stream = typeof(BuiltInStandards).Assembly.GetManifestResourceStream("standards/" + name)
             ?? throw new InvalidOperationException($"the built-in standard {name} is missing from the library");
-        byte[] bytes = new byte[stream.Length];
-        stream.ReadExactly(bytes);
-        return bytes;
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
     }
 }

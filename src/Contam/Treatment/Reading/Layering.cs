@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Families.Reading.Sheets;
 
 namespace Contam.Treatment.Reading;
 
@@ -22,7 +23,7 @@ public static class Layering
         {
             Id = upper.Id,
             Title = upper.Title.Length > 0 ? upper.Title : lower.Title,
-            Hash = LaterText.HashOf(() => $"{upper.Sha256}\n{lower.Sha256}\n"),
+            Sha256 = SourceText.HashOf($"{upper.Sha256}\n{lower.Sha256}\n"),
             CleanFindings = upper.CleanFindings ?? lower.CleanFindings,
             Kinds = ByKey(upper.Kinds, lower.Kinds, kind => kind.Name),
             Debris = ByKey(upper.Debris, lower.Debris, debris => debris.Name),

@@ -29,7 +29,7 @@ internal sealed class StandardBuilder
     {
         Id = form.Get(StandardKeys.Standard, ""),
         Title = form.Get(StandardKeys.Title, ""),
-        Hash = form.Sheet.Source.Sha256,
+        Sha256 = form.Sheet.Source.Sha256,
         CleanFindings = form.Find(StandardKeys.CleanFindings) is bool accepts ? (accepts ? CleanFindings.Accept : CleanFindings.Never) : null,
         Kinds = kinds,
         Debris = debris,

@@ -40,22 +40,9 @@ public static class StandardReader
         return Read(SourceFile.FromText(text, SourceFile.NameOf(fileName), budget, problems), below ?? BuiltIn, budget, problems);
     }
 
-    /// <summary>Reads a standard from the bytes of a file, so that its hash is that of the file. Where a digest is that of the file, the file is not taken apart again.</summary>
-    internal static Outcome<ShopStandard> ReadBytes(byte[] bytes, string fileName, Catalogue below, ReadOnlySpan<byte> digest)
+    private static Outcome<ShopStandard> Read(SourceText? source, Catalogue below, ReadBudget budget, ProblemList problems)
     {
-        var budget = new ReadBudget(ReadLimits.Default);
-        var problems = new ProblemList(budget.Limits.Problems);
-        SourceText? source = SourceText.FromBytes(fileName, bytes, problems);
-        return source is not null && SheetDigest.Read(source, digest) is Sheet sheet
-            ? Built(FileForm.Read(sheet, StandardKeys.File, problems), below, problems)
-            : Read(source, below, budget, problems);
-    }
-
-    private static Outcome<ShopStandard> Read(SourceText? source, Catalogue below, ReadBudget budget, ProblemList problems) =>
-        Built(source is null ? null : FileForm.Read(source, StandardKeys.File, budget, problems), below, problems);
-
-    private static Outcome<ShopStandard> Built(Form? form, Catalogue below, ProblemList problems)
-    {
+        Form? form = source is null ? null : FileForm.Read(source, StandardKeys.File, budget, problems);
         ShopStandard? standard = form is null ? null : new StandardBuilder(form, below, problems).Build();
         return new Outcome<ShopStandard>(problems.HasErrors ? null : standard, problems.ToSorted());
     }

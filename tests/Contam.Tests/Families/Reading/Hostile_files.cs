@@ -45,7 +45,7 @@ public sealed class Hostile_files
             asModule = FamilyReader.ReadFile(folder.PathOf("f.yaml"), TestCatalogue.Value);
         }) { IsBackground = true };
         reading.Start();
-        Assert.True(reading.Join(TimeSpan.FromSeconds(20)), "the reader waits for somebody to write");
+        Assert.True(reading.Join(TimeSpan.FromMinutes(3)), "the reader waits for somebody to write");
         Assert.Equal("-: `pipe` is a pipe or a device | save its text as a file and name that [file-unreadable]", TestCatalogue.Told(direct!.Problems.Select(folder.Shortened)));
         Assert.Equal("f.yaml:3:16: `pipe` is a pipe or a device | save its text as a file and name that [file-unreadable]", TestCatalogue.Told(asModule!.Problems.Select(folder.Shortened)));
     }

@@ -56,7 +56,7 @@ public sealed partial class What_a_sheet_holds
                 Array.Fill(rest, ' ', start, end - start);
             foreach (SheetNode within in node is ListNode list ? list.Items : [])
                 waiting.Push(within);
-            foreach ((TextNode key, SheetNode value) in node is WholeMap map ? map.Entries : [])
+            foreach ((TextNode key, SheetNode value) in node is MapNode map ? map.Entries : [])
             {
                 waiting.Push(key);
                 waiting.Push(value);

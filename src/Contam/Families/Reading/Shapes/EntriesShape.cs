@@ -32,8 +32,8 @@ internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> 
             return false;
         }
 
-        var read = new Pieces<Entry<TKey, TValue>>();
-        for (int i = 0; map.TryGet(i, out TextNode? written, out SheetNode? entry); i++)
+        var read = ImmutableArray.CreateBuilder<Entry<TKey, TValue>>(map.Entries.Count);
+        foreach ((TextNode written, SheetNode entry) in map.Entries)
         {
             bool isSound = item.TryRead(entry, context, out TValue? one);
             if (key.TryRead(written, context, out TKey? name))
@@ -43,7 +43,7 @@ internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> 
             }
         }
 
-        value = read.ToImmutable();
+        value = read.DrainToImmutable();
         return true;
     }
 

@@ -52,7 +52,7 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
         value = null;
         if (Short is not null && node is not MapNode and not BrokenNode)
         {
-            value = Form.Of(context.Sheet, node.Start, 1);
+            value = new Form(context.Sheet, node.Start, 1);
             value.Add(Short, null, node, Short.AnyShape.ReadBoxed(node, context));
             return true;
         }
@@ -63,9 +63,9 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
             return false;
         }
 
-        value = Form.Of(context.Sheet, map.Start, map.ItemCount);
+        value = new Form(context.Sheet, map.Start, map.Entries.Count);
         List<(TextNode Written, SheetNode Value)>? unknown = null;
-        for (int i = 0; map.TryGet(i, out TextNode? written, out SheetNode? entry); i++)
+        foreach ((TextNode written, SheetNode entry) in map.Entries)
         {
             if (keyOf.TryGetValue(written.Value, out Key? key))
                 value.Add(key, written, entry, key.AnyShape.ReadBoxed(entry, context));
@@ -80,7 +80,7 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
             RaiseMissing(map, missing, context);
         }
 
-        if (map.Count < AtLeast)
+        if (map.Entries.Count < AtLeast)
             context.Problems.Add(ShapeProblems.NoKey(context.PlaceOf(map), Called, Keys.Select(key => key.Name)));
         return true;
     }

@@ -149,7 +149,7 @@ internal sealed class SchemaWriter
         {
             case MapNode map:
                 json.WriteStartObject();
-                for (int i = 0; map.TryGet(i, out TextNode? written, out SheetNode? value); i++)
+                foreach ((TextNode written, SheetNode value) in map.Entries)
                 {
                     json.WritePropertyName(written.Value);
                     WriteValue(value);

@@ -1,5 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
-
 namespace Contam.Families.Reading.Sheets;
 
 /// <summary>A value in a file: a text, a list, a mapping, or one that a problem was raised for.</summary>
@@ -12,7 +10,7 @@ internal abstract class SheetNode(int start)
     /// <summary>How many items or entries it has; 0 for what is no list or mapping.</summary>
     public int ItemCount => this switch
     {
-        MapNode map => map.Count,
+        MapNode map => map.Entries.Count,
         ListNode list => list.Items.Count,
         _ => 0,
     };
@@ -45,35 +43,11 @@ internal sealed class ListNode(int start) : SheetNode(start)
     public List<SheetNode> Items { get; } = [];
 }
 
-/// <summary>A mapping from keys to values, no key twice. Its entries are gone through once, from the first to the last.</summary>
-internal abstract class MapNode(int start) : SheetNode(start)
-{
-    /// <summary>How many entries it has, known once all have been gone through.</summary>
-    public abstract int Count { get; }
-
-    /// <summary>The entry at a place in file order; <c>false</c> where there is none.</summary>
-    /// <param name="index">The place, from 0, one more than the time before.</param>
-    /// <param name="key">Its key.</param>
-    /// <param name="value">Its value.</param>
-    public abstract bool TryGet(int index, [NotNullWhen(true)] out TextNode? key, [NotNullWhen(true)] out SheetNode? value);
-}
-
-/// <summary>A mapping of which every entry is held.</summary>
-internal sealed class WholeMap(int start) : MapNode(start)
+/// <summary>A mapping from keys to values, no key twice.</summary>
+internal sealed class MapNode(int start) : SheetNode(start)
 {
     /// <summary>Its entries, in file order.</summary>
     public List<(TextNode Key, SheetNode Value)> Entries { get; } = [];
-
-    /// <inheritdoc/>
-    public override int Count => Entries.Count;
-
-    /// <inheritdoc/>
-    public override bool TryGet(int index, [NotNullWhen(true)] out TextNode? key, [NotNullWhen(true)] out SheetNode? value)
-    {
-        bool isThere = index < Entries.Count;
-        (key, value) = isThere ? Entries[index] : default;
-        return isThere;
-    }
 }
 
 /// <summary>A value that a problem was raised for, so that nothing more is said of it.</summary>

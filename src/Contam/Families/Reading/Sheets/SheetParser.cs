@@ -1,4 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
 using Contam.Problems;
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
@@ -18,18 +17,16 @@ internal sealed class SheetParser
     private readonly Scanner scanner;
     private readonly Parser parser;
     private readonly Stack<OpenNode> open = new();
-    private readonly string?[] lately = new string?[509];
     private SheetNode? root;
     private bool documentEnded;
     private bool isBroken;
-    private int passing;
 
     private SheetParser(SourceText source, ReadBudget budget, ProblemList problems)
     {
         this.source = source;
         this.budget = budget;
         this.problems = problems;
-        scanner = new Scanner(source.Read(), skipComments: true);
+        scanner = new Scanner(new StringReader(source.Text), skipComments: true);
         parser = new Parser(scanner);
     }
 
@@ -39,76 +36,6 @@ internal sealed class SheetParser
     /// </summary>
     public static Sheet? Parse(SourceText source, ReadBudget budget, ProblemList problems) =>
         new SheetParser(source, budget, problems).Run();
-
-    /// <summary>
-    /// The sheet of a text whose outermost value is a mapping, to be gone through while it is read: its entries, and the entries of the mappings in
-    /// them, are there one at a time and are not kept. <c>null</c> where the outermost value is something else. Whatever is wrong, of the text or
-    /// of what is made of it, ends the mapping early; <see cref="PassedSoundly"/> says whether nothing was. The problems are of no use then.
-    /// </summary>
-    public static (Sheet Sheet, SheetParser Parser)? Pass(SourceText source, ReadBudget budget, ProblemList problems)
-    {
-        var parser = new SheetParser(source, budget, problems);
-        ParsingEvent? step;
-        do
-            step = parser.Next();
-        while (step is StreamStart or DocumentStart);
-        return step is MappingStart outermost && parser.Pass(outermost) is SheetNode map ? (new Sheet(source, map), parser) : null;
-    }
-
-    /// <summary>Whether a sheet that was gone through was read to its end, and nothing was wrong.</summary>
-    public bool PassedSoundly()
-    {
-        while (passing == 0 && problems.Count == 0 && Next() is not null)
-        {
-        }
-
-        return passing == 0 && problems.Count == 0;
-    }
-
-    /// <summary>Takes the next entry of a mapping that is gone through; <c>false</c> at its end and where anything is wrong.</summary>
-    /// <param name="depth">How many mappings that are gone through are open.</param>
-    /// <param name="known">The keys that it had so far.</param>
-    /// <param name="key">The key.</param>
-    /// <param name="value">The value.</param>
-    internal bool TryPass(int depth, HashSet<string> known, [NotNullWhen(true)] out TextNode? key, [NotNullWhen(true)] out SheetNode? value)
-    {
-        (key, value) = (null, null);
-        // A mapping within that was not gone through to its end was no mapping that belongs there.
-        if (problems.Count > 0 || passing != depth || Next() is not ParsingEvent step)
-            return false;
-        if (step is MappingEnd)
-        {
-            passing--;
-            return false;
-        }
-
-        if (Whole(step) is not TextNode text || (text.IsPlain && text.Value == "<<") || !known.Add(text.Value) || Next() is not ParsingEvent next)
-            return false;
-        key = text;
-        value = depth == 1 && next is MappingStart within ? Pass(within) : Whole(next);
-        return value is not null && problems.Count == 0;
-    }
-
-    private SheetNode? Pass(MappingStart step)
-    {
-        if (!Count(step))
-            return null;
-        passing++;
-        return new PassedMap(Index(step.Start), this, passing);
-    }
-
-    /// <summary>The whole value that begins with this event; <c>null</c> where it cannot be read.</summary>
-    private SheetNode? Whole(ParsingEvent first)
-    {
-        root = null;
-        for (ParsingEvent? step = first; step is not null && Take(step); step = Next())
-        {
-            if (open.Count == 0)
-                return root;
-        }
-
-        return null;
-    }
 
     private Sheet? Run()
     {
@@ -178,11 +105,11 @@ internal sealed class SheetParser
         switch (step)
         {
             case MappingStart mapping:
-                return Open(new WholeMap(start), mapping.Style == MappingStyle.Flow);
+                return Open(new MapNode(start), mapping.Style == MappingStyle.Flow);
             case SequenceStart sequence:
                 return Open(new ListNode(start), sequence.Style == SequenceStyle.Flow);
             case Scalar scalar:
-                Attach(new TextNode(Shared(scalar.Value), scalar.Style == ScalarStyle.Plain, start, Index(scalar.End)));
+                Attach(new TextNode(scalar.Value, scalar.Style == ScalarStyle.Plain, start, Index(scalar.End)));
                 return true;
             default:
                 problems.Add(SheetProblems.Alias(PlaceAt(step.Start)));
@@ -207,7 +134,7 @@ internal sealed class SheetParser
 
     private bool Open(SheetNode node, bool isFlow)
     {
-        if (open.Count + passing == budget.Limits.Nesting)
+        if (open.Count == budget.Limits.Nesting)
         {
             problems.Add(SheetProblems.TooDeep(source.PlaceAt(node.Start), budget.Limits.Nesting));
             return false;
@@ -262,18 +189,7 @@ internal sealed class SheetParser
     {
         into.AwaitsValue = false;
         if (into.Key is TextNode key)
-            ((WholeMap)into.Node).Entries.Add((key, node));
-    }
-
-    /// <summary>The same text, and where it is short and was seen lately the very one that was seen, so that a word that stands everywhere is kept once.</summary>
-    private string Shared(string text)
-    {
-        if (text.Length is 0 or > 24)
-            return text;
-        ref string? last = ref lately[(text[0] + (31 * text[^1]) + (7 * text[text.Length / 2]) + (131 * text.Length)) % lately.Length];
-        if (last != text)
-            last = text;
-        return last;
+            ((MapNode)into.Node).Entries.Add((key, node));
     }
 
     private void RefuseDecoration(NodeEvent node)
@@ -288,12 +204,12 @@ internal sealed class SheetParser
     private Problem Fault(Exception fault, int reached)
     {
         string said = fault is YamlException ? fault.Message : "";
-        int index = Math.Clamp(fault is YamlException at && at.Start.Index > 0 ? (int)at.Start.Index : reached, 0, source.Length);
+        int index = Math.Clamp(fault is YamlException at && at.Start.Index > 0 ? (int)at.Start.Index : reached, 0, source.Text.Length);
         if (said.Contains(" tab ", StringComparison.Ordinal))
-            return SheetProblems.Tab(source.PlaceAt(TabNear(Math.Clamp(reached, 0, source.Length))));
+            return SheetProblems.Tab(source.PlaceAt(TabNear(Math.Clamp(reached, 0, source.Text.Length))));
 
         SourceSpan place = source.PlaceAt(BeforeTrailingBreaks(index));
-        char? found = index < source.Length ? source.Text[index] : null;
+        char? found = index < source.Text.Length ? source.Text[index] : null;
         OpenNode? bracket = open.TryPeek(out OpenNode? innermost) && innermost.IsFlow ? innermost : null;
         bool isBracketFault = bracket is not null && (fault is not YamlException || said.Contains("expected ','", StringComparison.Ordinal));
         return isBracketFault
@@ -305,22 +221,22 @@ internal sealed class SheetParser
     private int TabNear(int index)
     {
         int at = source.LineStart(index);
-        while (at < source.Length && source.Text[at] == ' ')
+        while (at < source.Text.Length && source.Text[at] == ' ')
             at++;
-        return at < source.Length && source.Text[at] == '\t' ? at : index;
+        return at < source.Text.Length && source.Text[at] == '\t' ? at : index;
     }
 
     /// <summary>A fault at the very end is shown after the last character that can be seen, not on an empty line behind it.</summary>
     private int BeforeTrailingBreaks(int index)
     {
-        if (index < source.Length)
+        if (index < source.Text.Length)
             return index;
         while (index > 0 && source.Text[index - 1] is '\n' or '\r')
             index--;
         return index;
     }
 
-    private int Index(Mark mark) => Math.Clamp((int)mark.Index, 0, source.Length);
+    private int Index(Mark mark) => Math.Clamp((int)mark.Index, 0, source.Text.Length);
 
     private SourceSpan PlaceAt(Mark mark) => source.PlaceAt(Index(mark));
 
@@ -341,7 +257,7 @@ internal sealed class SheetParser
         /// <summary>The same key where the mapping has it already, else <c>null</c>; then it is taken to have it from now on.</summary>
         public TextNode? FirstOf(TextNode key)
         {
-            List<(TextNode Key, SheetNode Value)> entries = ((WholeMap)Node).Entries;
+            List<(TextNode Key, SheetNode Value)> entries = ((MapNode)Node).Entries;
             if (entries.Count >= 8 && longKeys is null)
             {
                 longKeys = new Dictionary<string, TextNode>(StringComparer.Ordinal);

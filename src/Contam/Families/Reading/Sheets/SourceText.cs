@@ -1,33 +1,23 @@
 using System.Buffers;
+using System.Security.Cryptography;
 using System.Text;
 using Contam.Problems;
 
 namespace Contam.Families.Reading.Sheets;
 
-/// <summary>
-/// The text of one file, with its name, its hash and where its lines begin. Of a file only the bytes are kept, half as large: what is sound is read as it
-/// goes by, and its text as a whole is asked for to say what is wrong.
-/// </summary>
+/// <summary>The text of one file, with its name, its hash and where its lines begin.</summary>
 internal sealed class SourceText
 {
     /// <summary>What may stand in a text without a second look.</summary>
     private static readonly SearchValues<char> Plain = SearchValues.Create([.. Enumerable.Range(' ', 0x7F - ' ').Select(c => (char)c), '\n', '\r', '\t']);
 
-    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
-
     private readonly int[] lineStarts;
-    private readonly byte[]? bytes;
-    private string? text;
 
-    private SourceText(string file, string text, bool hasMark = false, byte[]? bytes = null)
+    private SourceText(string file, string text, bool hasMark)
     {
-        HasMark = hasMark;
         File = file;
-        Length = text.Length;
-        this.bytes = bytes;
-        this.text = bytes is null ? text : null;
-        Whole = LaterText.From(() => HasMark ? "\uFEFF" + Text : Text);
-        Sha256 = LaterText.HashOf(() => bytes ?? Encoding.UTF8.GetBytes(Whole.Value));
+        Text = text;
+        Whole = hasMark ? "\uFEFF" + text : text;
         lineStarts = FindLineStarts(text);
     }
 
@@ -35,26 +25,16 @@ internal sealed class SourceText
     public string File { get; }
 
     /// <summary>The text, without a byte order mark.</summary>
-    public string Text => text ??= Encoding.UTF8.GetString(Body);
-
-    /// <summary>How many characters it has.</summary>
-    public int Length { get; }
-
-    /// <summary>Whether the file began with a byte order mark.</summary>
-    public bool HasMark { get; }
-
-    /// <summary>SHA-256 of the bytes, in lower-case hexadecimal.</summary>
-    public LaterText Sha256 { get; }
+    public string Text { get; }
 
     /// <summary>All that was in the file: the text, behind a byte order mark where there was one.</summary>
-    public LaterText Whole { get; }
+    public string Whole { get; }
 
-    private ReadOnlySpan<byte> Body => bytes.AsSpan(HasMark ? 3 : 0);
+    /// <summary>SHA-256 of the file's bytes, in lower-case hexadecimal.</summary>
+    public string Sha256 => HashOf(Whole);
 
-    /// <summary>Its characters, from the first.</summary>
-    public TextReader Read() => bytes is null
-        ? new StringReader(Text)
-        : new StreamReader(new MemoryStream(bytes, HasMark ? 3 : 0, Body.Length), Utf8, detectEncodingFromByteOrderMarks: false);
+    /// <summary>SHA-256 of a text's UTF-8 bytes, in lower-case hexadecimal.</summary>
+    public static string HashOf(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 
     /// <summary>The text of these bytes, or <c>null</c> where they are no sound UTF-8 text; then a problem says why.</summary>
     public static SourceText? FromBytes(string file, byte[] bytes, ProblemList problems)
@@ -78,13 +58,12 @@ internal sealed class SourceText
         int bad = FirstBadByte(body);
         if (bad >= 0)
         {
-            var before = new SourceText(file, Encoding.UTF8.GetString(body[..bad]));
+            var before = new SourceText(file, Encoding.UTF8.GetString(body[..bad]), hasMark);
             problems.Add(SheetProblems.NotUtf8(before.PlaceAt(before.Text.Length), body[bad]));
             return null;
         }
 
-        string text = Encoding.UTF8.GetString(body);
-        return Checked(new SourceText(file, text, hasMark, bytes), text, problems);
+        return Checked(new SourceText(file, Encoding.UTF8.GetString(body), hasMark), problems);
     }
 
     /// <summary>This text as a file's, or <c>null</c> where it holds what no text should; then a problem says what. Its hash is that of its UTF-8 bytes.</summary>
@@ -97,8 +76,7 @@ internal sealed class SourceText
         }
 
         bool hasMark = text.StartsWith('\uFEFF');
-        string body = hasMark ? text[1..] : text;
-        return Checked(new SourceText(file, body, hasMark), body, problems);
+        return Checked(new SourceText(file, hasMark ? text[1..] : text, hasMark), problems);
     }
 
     /// <summary>The place of a character, from its zero-based index; the text's length stands for its end.</summary>
@@ -120,7 +98,7 @@ internal sealed class SourceText
     public string LineAt(int index)
     {
         int start = LineStart(index);
-        ReadOnlySpan<char> rest = Text.AsSpan(start, Math.Min(200, Length - start));
+        ReadOnlySpan<char> rest = Text.AsSpan(start, Math.Min(200, Text.Length - start));
         int end = rest.IndexOf('\n');
         return (end < 0 ? rest : rest[..end]).Trim().ToString();
     }
@@ -128,12 +106,12 @@ internal sealed class SourceText
     /// <summary>Whether a comma is the last that stands before this character, spaces and line breaks left out.</summary>
     public bool IsAfterComma(int index) => Text.AsSpan(0, index).TrimEnd().EndsWith(",");
 
-    private static SourceText? Checked(SourceText source, string text, ProblemList problems)
+    private static SourceText? Checked(SourceText source, ProblemList problems)
     {
-        int hidden = FirstHidden(text);
+        int hidden = FirstHidden(source.Text);
         if (hidden < 0)
             return source;
-        problems.Add(SheetProblems.ControlCharacter(source.PlaceAt(hidden), text[hidden]));
+        problems.Add(SheetProblems.ControlCharacter(source.PlaceAt(hidden), source.Text[hidden]));
         return null;
     }
 

@@ -3,6 +3,7 @@ using Contam.Diagnosis;
 using Contam.Plans;
 using Contam.Proof;
 using Contam.Spread;
+using Contam.StopLines;
 using Contam.Support;
 using Contam.Support.Notation;
 

@@ -102,7 +102,7 @@ public static class LintCodes
             "Name the part that was meant, or what is measured there.",
             "the gauge is screwed in here"),
         Lint(CriticalWithoutTest, "A critical part can be reached by debris, and nothing shows it to be well afterwards: its treatment holds neither `test` nor `replace`, no look at it shows well, and no limit is measured at it.",
-            "governor: {kind: housing, critical: true}",
+            "governor: {kind: housing, cleared-by: two-looks}",
             "Write a rule that tests or replaces it, a limit that is measured at it, or an `inspect` with `shows: good`.",
             "proved by the first run with the guard on"),
         new(MeantForNothing, "`meant` silences a lint that is not raised there: what it was meant for has been mended, or stands elsewhere.",

@@ -60,7 +60,7 @@ internal sealed class PartGrower(Random random, Traits traits, IReadOnlyList<Deb
         return new Part(id, kind, ShopFloor.Written(1))
         {
             IsRemovable = random.Happens(0.95) ? kind.IsRemovable : !kind.IsRemovable,
-            IsCritical = random.Happens(traits.Critical),
+            ClearedBy = random.Happens(traits.Critical) ? ClearedBy.Nothing : ClearedBy.OneLook,
             Sheds = [.. debris.Where(_ => random.Happens(traits.Sheds)).Select(MakeShed)],
             Holds = random.Happens(traits.Holds) ? [.. debris.Where(_ => random.Happens(0.7)).Select(MakeHold)] : [],
             RatingIsSaid = isRated,

@@ -189,14 +189,12 @@ public class A_stop_line
                 "upper-plug",
                 "forward-gear",
                 "reverse-gear",
-                "reverse-gear-bearing",
                 "clutch-dog",
                 "shift-shaft",
                 "shift-cam",
                 "shift-shaft-seal",
                 "propeller-shaft",
                 "bearing-carrier",
-                "carrier-bearing",
                 "carrier-seal",
                 "propshaft-oil-seal"
               ]
@@ -208,14 +206,12 @@ public class A_stop_line
             "upper-plug",
             "forward-gear",
             "reverse-gear",
-            "reverse-gear-bearing",
             "clutch-dog",
             "shift-shaft",
             "shift-cam",
             "shift-shaft-seal",
             "propeller-shaft",
             "bearing-carrier",
-            "carrier-bearing",
             "carrier-seal",
             "propshaft-oil-seal"
           ],
@@ -228,7 +224,9 @@ public class A_stop_line
             "driveshaft-oil-seal",
             "pinion",
             "pinion-bearing",
-            "forward-gear-bearing"
+            "forward-gear-bearing",
+            "reverse-gear-bearing",
+            "carrier-bearing"
           ],
           "treatBecause": [
             {
@@ -243,7 +241,7 @@ public class A_stop_line
             },
             {
               "part": "driveshaft-bearing",
-              "because": "before the line",
+              "because": "critical",
               "minutes": 85
             },
             {
@@ -265,13 +263,23 @@ public class A_stop_line
               "part": "forward-gear-bearing",
               "because": "critical",
               "minutes": 85
+            },
+            {
+              "part": "reverse-gear-bearing",
+              "because": "critical",
+              "minutes": 85
+            },
+            {
+              "part": "carrier-bearing",
+              "because": "critical",
+              "minutes": 85
             }
           ],
           "minutes": {
             "looks": 100,
-            "treatment": 540,
+            "treatment": 710,
             "withoutLooking": 1712,
-            "saved": 1072
+            "saved": 902
           },
           "isLeast": true,
           "doubtful": [],

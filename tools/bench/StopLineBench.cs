@@ -49,7 +49,7 @@ internal static class StopLineBench
         {
             Inspect = canLook(i) ? new Inspection(1 + random.Next(400), Shows.Good, "", null) : null,
             Minutes = new TaskMinutes { Clean = random.Next(60) },
-            IsCritical = random.Next(10) == 0,
+            ClearedBy = random.Next(10) == 0 ? ClearedBy.Nothing : ClearedBy.OneLook,
         })];
         var joints = new List<Joint>(3 * count);
         for (int i = 0; i < count; i++)

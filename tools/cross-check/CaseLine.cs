@@ -42,7 +42,7 @@ internal static class CaseLine
     {
         json.WriteBoolean("absolute", part.HasAbsoluteRating);
         json.WriteBoolean("bypass", part.HasBypass);
-        json.WriteBoolean("critical", part.IsCritical);
+        json.WriteString("clearedBy", part.ClearedBy.ToString());
         json.WriteString("shows", part.Inspect?.Shows.ToString());
         WriteSize(json, "passage", part.Passage);
         json.WriteStartObject("holds");

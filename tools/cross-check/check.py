@@ -109,7 +109,9 @@ class Question:
     def listed(self):
         plain = self.world(set())
         counting = self.world(self.accepted) if self.accepted else plain
-        return {part: (plain if self.parts[part]["critical"] else counting)[part] for part in plain}
+        fewest = nx.multi_source_dijkstra_path_length(self.graph, self.sources, weight=lambda _, to, __: int(to in self.accepted)) if self.sources else {}
+        needed = {"OneLook": 0, "TwoLooks": 2, "Nothing": UNLIMITED}
+        return {part: (counting if fewest[part] >= needed[self.parts[part]["clearedBy"]] else plain)[part] for part in plain}
 
     def dominators(self):
         rooted = nx.DiGraph(self.graph)

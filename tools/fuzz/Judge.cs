@@ -32,7 +32,7 @@ internal sealed class Judge : IDisposable
           hose: {kind: hose}
           pump: {kind: pump, sheds: {metal: common}}
           filter: {kind: filter, holds: {metal: 10 um}, rating: absolute}
-          injector-#: {kind: injector, count: 2, critical: true}
+          injector-#: {kind: injector, count: 2, cleared-by: nothing}
         circuits:
           oil: {runs: [[tank, hose, pump, filter, injector-#, tank]]}
 

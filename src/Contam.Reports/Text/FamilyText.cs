@@ -38,8 +38,8 @@ public static class FamilyText
     private static string Notes(Part part)
     {
         var notes = new List<string>();
-        if (part.IsCritical)
-            notes.Add("critical");
+        if (part.ClearedBy != ClearedBy.OneLook)
+            notes.Add(part.ClearedBy == ClearedBy.Nothing ? "cleared by nothing" : "cleared by two looks");
         if (!part.Sheds.IsEmpty)
             notes.Add("sheds " + string.Join(", ", part.Sheds.Select(shed => shed.Debris.Name)));
         if (!part.Holds.IsEmpty)

@@ -56,6 +56,9 @@ public sealed class Family
     /// <summary>The files that it was read from, the family file first, each once. Empty where nothing was read.</summary>
     public ImmutableArray<SourceCopy> Sources { get; init; } = [];
 
+    /// <summary>What sort of machine it is.</summary>
+    public Machine Machine { get; init; }
+
     /// <summary>The states that this engine has.</summary>
     public EngineStates States { get; init; } = EngineStates.All;
 
@@ -87,6 +90,7 @@ public sealed class Family
                 Sha256 = Sha256,
                 File = File,
                 Sources = Sources,
+                Machine = Machine,
                 States = States,
                 Fluids = Fluids,
                 Limits = Limits,

@@ -27,6 +27,21 @@ public sealed record Kind(string Name, SourceSpan Place)
     /// <summary>Whether the fluid of a circuit is kept in such a part: drawn from it, and unless used up brought back to it.</summary>
     public bool IsReservoir { get; init; }
 
+    /// <summary>How many clean looks leave such a part alone.</summary>
+    public ClearedBy ClearedBy { get; init; }
+
+    /// <summary>Where such a part can be tested.</summary>
+    public TestAt TestAt { get; init; }
+
+    /// <summary>Whether a look at such a part uses it up, so that a new one is needed whatever is seen.</summary>
+    public bool LookUsesUp { get; init; }
+
+    /// <summary>Whether a look at such a part opens its circuit, so that the circuit is made safe before.</summary>
+    public bool LookOpens { get; init; } = true;
+
+    /// <summary>Whether such a part usually sits on or in another that the family names as its carrier.</summary>
+    public bool IsCarried { get; init; }
+
     /// <summary>What can be measured at such a part; <c>null</c> for anything.</summary>
     public ImmutableArray<Measure>? Measures { get; init; }
 

@@ -73,6 +73,12 @@ public sealed record Hold(Debris Debris, ParticleSize Above, SourceSpan? Place);
 /// <param name="Place">Where it is written.</param>
 public sealed record Inspection(double? Minutes, Shows Shows, string How, SourceSpan? Place)
 {
+    /// <summary>Whether the look uses the part up; <c>null</c> for as its kind says. <see cref="Part.LookUsesUp"/> answers for the part.</summary>
+    public bool? UsesUp { get; init; }
+
+    /// <summary>Whether the look takes the part off its place. <see cref="Part.LookTakesOff"/> answers for the part.</summary>
+    public bool TakesOff { get; init; }
+
     /// <summary>What must be off for the look alone; <c>null</c> for what must be off for any work at the part.</summary>
     public ImmutableArray<PartId>? Access { get; init; }
 }
@@ -127,8 +133,14 @@ public sealed record Part(PartId Id, Kind Kind, SourceSpan Place)
     /// <summary>The running clearance that debris of that size harms; <c>null</c> for not said.</summary>
     public ParticleSize? Clearance { get; init; }
 
-    /// <summary>Whether it is never left alone on the strength of a clean finding elsewhere.</summary>
-    public bool IsCritical { get; init; }
+    /// <summary>How many clean looks leave it alone; from its kind unless the file says otherwise.</summary>
+    public ClearedBy ClearedBy { get; init; } = Kind.ClearedBy;
+
+    /// <summary>Whether one clean look does not spare it. Where it is reached past a barrier it is treated as one that is exposed.</summary>
+    public bool IsCritical => ClearedBy != ClearedBy.OneLook;
+
+    /// <summary>Where it can be tested; from its kind unless the file says otherwise.</summary>
+    public TestAt TestAt { get; init; } = Kind.TestAt;
 
     /// <summary>Whether it comes off to be treated; from its kind unless the file says otherwise.</summary>
     public bool IsRemovable { get; init; } = Kind.IsRemovable;
@@ -136,11 +148,32 @@ public sealed record Part(PartId Id, Kind Kind, SourceSpan Place)
     /// <summary>What must be off before this part can be got at, each once, in file order.</summary>
     public ImmutableArray<PartId> Access { get; init; } = [];
 
+    /// <summary>What it stands on, each once, in file order: it comes off before any of them comes off, and goes on after all of them are on.</summary>
+    public ImmutableArray<PartId> StandsOn { get; init; } = [];
+
+    /// <summary>What it rides on, or <c>null</c>: it comes off with that part or after it, is parted from it on the bench, and is built up before that part goes on.</summary>
+    public PartId? RidesOn { get; init; }
+
+    /// <summary>The set that it is renewed with, itself among them, in the order of the family; empty where it is renewed alone. All parts of a set have the same.</summary>
+    public ImmutableArray<PartId> Together { get; init; } = [];
+
+    /// <summary>The part that it is inside of and renewed with when that one is renewed whole, or <c>null</c>.</summary>
+    public PartId? Assembly { get; init; }
+
     /// <summary>Single-use seals renewed whenever it is opened, one entry a piece.</summary>
     public ImmutableArray<string> Seals { get; init; } = Kind.Seals;
 
     /// <summary>A place to look at, or <c>null</c>.</summary>
     public Inspection? Inspect { get; init; }
+
+    /// <summary>Whether a look at it uses it up: a new one is needed whatever is seen.</summary>
+    public bool LookUsesUp => Inspect?.UsesUp ?? Kind.LookUsesUp;
+
+    /// <summary>Whether a look at it takes it off its place. What a look uses up it takes off.</summary>
+    public bool LookTakesOff => LookUsesUp || Inspect is { TakesOff: true };
+
+    /// <summary>Whether a look at it opens its circuit: it is taken off for the look, or its kind says so and the look's <c>access</c> is not an empty list.</summary>
+    public bool LookOpens => LookTakesOff || (Kind.LookOpens && Inspect is not { Access: { IsEmpty: true } });
 
     /// <summary>It leaves the shop to be treated, or <c>null</c>.</summary>
     public SendOut? SendOut { get; init; }

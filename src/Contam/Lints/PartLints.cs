@@ -11,10 +11,14 @@ internal static class PartLints
     {
         bool[] leadsToALook = map.LeadingTo(part => part.Inspect is not null, joint => joint.OnlyIfFailed is null);
         ILookup<PartId?, Joint> opensWith = family.Joints.Where(joint => joint.OnlyIfFailed is not null).ToLookup(joint => joint.OnlyIfFailed);
+        HashSet<string> filesThatNameCarriers = [.. family.Parts.Where(IsCarried).Select(part => part.Place.File)];
         for (int i = 0; i < family.Parts.Length; i++)
         {
             Part part = family.Parts[i];
             Barriers(part, sink);
+            // A file that says nothing of carriers was written without them, and is not told so at every part.
+            if (part.Kind.IsCarried && !IsCarried(part) && filesThatNameCarriers.Contains(part.Place.File))
+                sink.At(LintCodes.NoCarrier, part, name => LintProblems.NoCarrier(part.Place, name, part.Kind.Name));
             if (!part.Sheds.IsEmpty && !leadsToALook[i] && !LeadsToALookWhenFailed(family, part, [.. opensWith[part.Id]], leadsToALook))
                 sink.At(LintCodes.NowhereToLook, part, name => LintProblems.NowhereToLook(part.Place, name, part.Sheds.Select(shed => shed.Debris.Name)));
             if (part.Inspect is { Minutes: null } look && part.Minutes.Inspect is null)
@@ -52,6 +56,8 @@ internal static class PartLints
 
         return false;
     }
+
+    private static bool IsCarried(Part part) => part.RidesOn is not null || part.Assembly is not null || !part.StandsOn.IsEmpty;
 
     private static void Barriers(Part part, LintSink sink)
     {

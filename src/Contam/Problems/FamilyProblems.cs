@@ -106,14 +106,15 @@ internal static class FamilyProblems
         $"this link is never open: it is open when {Wording.OneOf(when)}, and the engine is only ever {Wording.OneOf(states)}",
         "change `when`, or `engine-running`, or take the link out");
 
-    public static Problem AccessCircle(SourceSpan place, IReadOnlyList<string> circle, params ImmutableArray<SourceSpan> others) => Wording.Error(
-        ProblemCodes.AccessCircle,
+    public static Problem OneOfMany(SourceSpan place, string part, string key, string written, SourceSpan described) => Wording.Error(
+        ProblemCodes.NotRepeated,
         place,
-        circle.Count == 2
-            ? $"{Wording.Quoted(circle[0])} is in its own way"
-            : $"these parts are in each other's way: {string.Join(" -> ", circle.Select(Wording.Quoted))}",
-        circle.Count == 2 ? "take it out of its own `access`" : "take one of them out of `access`",
-        others);
+        $"`{key}` names one part, and {Wording.Quoted(part)} is not a repeated part, so {Wording.Quoted(written)} does not say which",
+        "name one of them by its number",
+        described);
+
+    public static Problem TogetherWithItself(SourceSpan place, string part) => Wording.Error(
+        ProblemCodes.JoinedToItself, place, $"{Wording.Quoted(part)} is renewed together with itself", "name the other parts of the set; each number of a repeated part by its own id");
 
     public static Problem NoSize(SourceSpan place, string debris, string key) => Wording.Error(
         ProblemCodes.NoSize, place, $"{Wording.Quoted(debris)} has no size, so `{key}` does not apply", "leave it out");

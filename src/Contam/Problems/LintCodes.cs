@@ -47,6 +47,9 @@ public static class LintCodes
     /// <summary>A critical part gets a treatment that does not show it to be well.</summary>
     public const string CriticalWithoutTest = "critical-without-test";
 
+    /// <summary>A part says nothing of what it sits on or in, where its kind usually has something, in a file that names carriers.</summary>
+    public const string NoCarrier = "no-carrier";
+
     /// <summary>`meant` silences a lint that is not there.</summary>
     public const string MeantForNothing = "meant-for-nothing";
 
@@ -102,9 +105,13 @@ public static class LintCodes
             "Name the part that was meant, or what is measured there.",
             "the gauge is screwed in here"),
         Lint(CriticalWithoutTest, "A critical part can be reached by debris, and nothing shows it to be well afterwards: its treatment holds neither `test` nor `replace`, no look at it shows well, and no limit is measured at it.",
-            "governor: {kind: housing, critical: true}",
+            "governor: {kind: housing, cleared-by: two-looks}",
             "Write a rule that tests or replaces it, a limit that is measured at it, or an `inspect` with `shows: good`.",
             "proved by the first run with the guard on"),
+        Lint(NoCarrier, "A part does not say what it stands on, rides on or is inside of, its kind usually has something (`carried`), and other parts of the file say it. The order in which it comes off and goes on is then taken from `access` alone.",
+            "shaft: {kind: shaft, stands-on: case}\nshaft-bearing: {kind: bearing}",
+            "Write `rides-on`, `stands-on` or `assembly`.",
+            "it lies loose between two covers"),
         new(MeantForNothing, "`meant` silences a lint that is not raised there: what it was meant for has been mended, or stands elsewhere.",
             "meant: {dead-end: the drain ends over the side}   # and the part leads on",
             "Take the entry out.") { Severity = Severity.Warning },

@@ -71,6 +71,9 @@ internal static class LintProblems
         $"{Wording.Quoted(part)} is critical, and nothing shows it to be well after {Wording.OneOf(debris)}",
         "write a rule that tests or replaces it, a limit that is measured at it, or a look that shows well");
 
+    public static Problem NoCarrier(SourceSpan place, string part, string kind) => Lint(
+        LintCodes.NoCarrier, place, $"{Wording.Quoted(part)} is {WithArticle(kind)} and does not say what it sits on or in", "add `rides-on`, `stands-on` or `assembly`");
+
     public static Problem MeantForNothing(SourceSpan place, string code) => Lint(
         LintCodes.MeantForNothing, place, $"{Wording.Quoted(code)} is not raised here", "take it out of `meant`");
 

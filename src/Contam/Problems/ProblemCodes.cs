@@ -155,6 +155,9 @@ public static class ProblemCodes
     /// <summary>Parts are in each other's way, so that none of them could come off first.</summary>
     public const string AccessCircle = "access-circle";
 
+    /// <summary>A part would be carried by what it carries.</summary>
+    public const string CarrierCircle = "carrier-circle";
+
     /// <summary>A size is given for debris that has none.</summary>
     public const string NoSize = "no-size";
 
@@ -246,9 +249,10 @@ public static class ProblemCodes
         new(CountMissing, "A repeated part does not say how often it stands.", "injector-#: {kind: injector}", "Add `count`, or, for a module's part, `counts` where it is used."),
         new(TooMany, "There are more parts, joints or uses of modules than are taken in.", "injector-#: {kind: injector, count: 20000}", "Lower the counts; what is really so large is taken in with `--limit parts=NUMBER`, `joints`, `count` or `module-uses`."),
         new(CountsDiffer, "Two repeated parts meet number to number but do not stand equally often.", "runs: [[injector-#, cylinder-#]]", "Make the counts equal, or name the parts one by one."),
-        new(JoinedToItself, "A part stands next to itself on a run, or a link leads back to where it begins.", "runs: [[tank, hose, hose, pump]]", "Take one of the two out, or name the part that was meant."),
+        new(JoinedToItself, "A part stands next to itself on a run, a link leads back to where it begins, or a part is named as renewed together with itself.", "runs: [[tank, hose, hose, pump]]", "Take one of the two out, or name the part that was meant."),
         new(NeverOpen, "A link is open only in engine states that the engine does not have.", "engine-running: [running]\nlinks: [{from: a, to: b, circuit: oil, when: stopped}]", "Change `when` or `engine-running`, or take the link out.") { Severity = Severity.Warning },
-        new(AccessCircle, "Parts are in each other's way, so that none of them could come off first.", "pump: {kind: pump, access: [pump]}", "Take one of them out of `access`."),
+        new(AccessCircle, "Parts wait for each other to come off, by `access`, `stands-on` or `rides-on`, so that none of them could come off first.", "pump: {kind: pump, access: [pump]}", "Take one of them out of the key that is named."),
+        new(CarrierCircle, "A part stands on, rides on or is inside of what itself stands on, rides on or is inside of it.", "shaft: {kind: shaft, assembly: gear}\ngear: {kind: gear, assembly: shaft}", "Take one of them out of the key that is named."),
         new(NoSize, "A size is given for debris that has none.", "holds: {water: 30 um}", "Write `all`, or leave it out."),
         new(TemperatureTwice, "A viscosity is given twice for one temperature.", "viscosity: {40 C: 105 cSt, 104 F: 90 cSt}", "Keep one of the two."),
         new(FluidsDiffer, "Two files name different fluids for one circuit.", "a module says `fluid: oil-15w40`, the family file `fluid: oil-30`", "Say it in one place."),
@@ -260,7 +264,7 @@ public static class ProblemCodes
         new(ModuleCircle, "Modules use each other in a circle.", "a module that uses itself", "Take one of the uses out."),
         new(AdjustOwn, "A part is adjusted in the file that describes it.", "parts: {pump: {kind: pump}}\nadjust: {pump: {bypass: true}}", "Change it where it is described."),
         new(UnknownPlaceholder, "A text holds a placeholder that is not known.", "say: \"take {prat} off\"", "Write a placeholder that is known."),
-        new(RulesDiffer, "Two rules of one standard are for the same and say different things.", "two rules for {kind: injector}", "Keep one of the two, or make one more specific."),
+        new(RulesDiffer, "Two rules or shares of one standard are for the same and say different things.", "two rules for {kind: injector}", "Keep one of the two, or make one more specific."),
         new(BuiltInDebris, "A standard describes metal, rubber or water, which are built in.", "debris: {metal: {has-size: true, hard: true}}", "Give the shop's own debris another name."),
         new(UnknownLint, "`meant` names a code that is no lint's.", "meant: {daed-end: the drain ends over the side}", "Write the code that stands in brackets behind the warning."),
         .. LintCodes.All,

@@ -14,6 +14,9 @@ internal static class ShapeProblems
     public static Problem UnknownKey(SourceSpan place, string key, string called, string? near, IEnumerable<string> keys) => Wording.Error(
         ProblemCodes.UnknownKey, place, $"{called} has no key {Wording.Quoted(key)}", Wording.DidYouMean(near, $"it has {Wording.AllOf(keys)}"));
 
+    public static Problem FormerKey(SourceSpan place, string key, string called, string mend) =>
+        Wording.Error(ProblemCodes.UnknownKey, place, $"{called} has no key {Wording.Quoted(key)} any more", mend);
+
     public static Problem CommaInText(SourceSpan place, string rest) => Wording.Error(
         ProblemCodes.CommaInText, place, $"a comma cuts the text off before {Wording.Quoted(rest)}", "put a text that holds a comma in quotes when it stands between braces");
 

@@ -18,6 +18,13 @@ internal static class StandardProblems
         "keep one of the two, or make one more specific",
         first);
 
+    public static Problem SharesDiffer(SourceSpan place, string what, SourceSpan first) => Wording.Error(
+        ProblemCodes.RulesDiffer,
+        place,
+        $"a second share for {what} differs from that on line {Wording.Number(first.Line)}",
+        "keep one of the two, or make one more specific",
+        first);
+
     public static Problem BuiltInDebris(SourceSpan place, string name) => Wording.Error(
         ProblemCodes.BuiltInDebris, place, $"{Wording.Quoted(name)} is built in and cannot be described anew", "give the shop's own debris another name");
 }

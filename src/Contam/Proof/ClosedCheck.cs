@@ -83,7 +83,7 @@ internal static class ClosedCheck
     {
         for (int part = 0; part < claims.Line.Length; part++)
         {
-            if (claims.Line[part] != claims.EvidenceFor(reading.Family.Parts[part])[part])
+            if (claims.Line[part] != claims.EvidenceFor(reading.Family, part)[part])
                 return $"what the plan lists for {Name(reading, part)} is not what its evidence for {claims.Debris.Name} says: one of the two would be worked by and the other relied on";
         }
 

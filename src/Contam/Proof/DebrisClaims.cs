@@ -26,6 +26,14 @@ internal sealed class DebrisClaims
     /// <summary>The world of <see cref="Uncounted"/>.</summary>
     internal required DebrisWorld UncountedWorld { get; init; }
 
-    /// <summary>The evidence that the plan's line for this part rests on: a critical part is never the milder for a clean finding.</summary>
-    internal ReachClaim?[] EvidenceFor(Part part) => part.IsCritical ? Uncounted : Counted;
+    /// <summary>
+    /// The evidence that the plan's line for this part rests on: a part that nothing clears is never the milder for a clean finding, and one that two looks
+    /// clear only where they do.
+    /// </summary>
+    internal ReachClaim?[] EvidenceFor(Family family, int part) => family.Parts[part].ClearedBy switch
+    {
+        ClearedBy.OneLook => Counted,
+        ClearedBy.TwoLooks when CountedWorld.IsBehindTwoCleanPlaces(part) => Counted,
+        _ => Uncounted,
+    };
 }

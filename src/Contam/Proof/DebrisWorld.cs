@@ -15,6 +15,7 @@ internal sealed class DebrisWorld
     private readonly Debris debris;
     private readonly ParticleSize?[] shed;
     private readonly bool[] isAccepted;
+    private bool[]? passingFewerThanTwo;
 
     /// <summary>Linear in parts and joints. Ids that the family does not have are left out. No accepted clean finding may be at a source.</summary>
     internal DebrisWorld(Family family, OpenJoints joints, PlanDocument plan, Debris debris, bool countCleanFindings)
@@ -73,6 +74,27 @@ internal sealed class DebrisWorld
         bool[] carried = new bool[family.Parts.Length];
         Walk(carried, Sources.Where(source => source.Size >= size).Select(source => source.Part), joint => isPassed(joints.From(joint)) && LetsOn(joint) >= size);
         return carried;
+    }
+
+    /// <summary>
+    /// Whether every way to a part passes two accepted clean findings at least, one at the part itself among them. Ways past none are walked first; from the
+    /// clean places where these end, ways past that one place are walked on. Linear, once for all parts.
+    /// </summary>
+    internal bool IsBehindTwoCleanPlaces(int part) => !(passingFewerThanTwo ??= PassingFewerThanTwo())[part];
+
+    private bool[] PassingFewerThanTwo()
+    {
+        bool[] pastNone = ReachedPastNoCleanFinding();
+        bool[] pastOne = new bool[pastNone.Length];
+        var beyondOne = new List<int>();
+        for (int part = 0; part < pastNone.Length; part++)
+        {
+            foreach (int joint in pastNone[part] && isAccepted[part] ? joints.Leaving(part) : [])
+                beyondOne.Add(joints.To(joint));
+        }
+
+        Walk(pastOne, beyondOne, joint => !isAccepted[joints.From(joint)]);
+        return [.. pastNone.Select((isPastNone, part) => isPastNone || (pastOne[part] && !isAccepted[part]))];
     }
 
     /// <summary>Whether any clean finding is counted.</summary>

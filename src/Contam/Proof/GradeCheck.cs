@@ -1,8 +1,11 @@
+using Contam.Families;
+
 namespace Contam.Proof;
 
 /// <summary>
-/// Whether the grades follow from what failed, what was found and what holds. Exposed: some source's full size arrives. Cleared: not critical, and a clean
-/// finding was accepted at this very part or on every way to it. Guarded: anything else that is reached. A critical part has the grade that it would have without clean findings.
+/// Whether the grades follow from what failed, what was found and what holds. Exposed: some source's full size arrives. Cleared: as many clean
+/// findings as the part asks for were accepted at this very part or on every way to it; one that nothing clears never is. Guarded: anything else that is reached. A part that
+/// asks for more than one look and is not cleared has the grade that it would have without clean findings.
 /// </summary>
 internal static class GradeCheck
 {
@@ -35,9 +38,14 @@ internal static class GradeCheck
         var grades = new Grade?[reached.Length];
         for (int part = 0; part < grades.Length; part++)
         {
-            bool isCritical = reading.Family.Parts[part].IsCritical;
-            bool isExposed = (isCritical ? exposedUncounted : exposedCounted)[part];
-            bool isCleared = !isCritical && (claims.CountedWorld.IsAccepted(part) || !uncleared[part]);
+            ClearedBy by = reading.Family.Parts[part].ClearedBy;
+            bool isExposed = (by == ClearedBy.OneLook ? exposedCounted : exposedUncounted)[part];
+            bool isCleared = by switch
+            {
+                ClearedBy.OneLook => claims.CountedWorld.IsAccepted(part) || !uncleared[part],
+                ClearedBy.TwoLooks => claims.CountedWorld.IsBehindTwoCleanPlaces(part),
+                _ => false,
+            };
             if (reached[part])
                 grades[part] = isCleared ? Grade.Cleared : isExposed ? Grade.Exposed : Grade.Guarded;
         }

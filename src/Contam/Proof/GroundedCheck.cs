@@ -95,7 +95,7 @@ internal static class GroundedCheck
             return null;
         DebrisClaims claims = reading.Debris.First(claims => claims.Debris.Name == first.Debris);
         int part = reading.Family.IndexOf(new PartId(listed.Id));
-        ReachClaim?[] evidence = claims.EvidenceFor(reading.Family.Parts[part]);
+        ReachClaim?[] evidence = part < 0 ? claims.Counted : claims.EvidenceFor(reading.Family, part);
         int place = path.Length - 1;
         for (; place >= 0 && part >= 0 && path[place] == Name(reading, part); place--)
             part = evidence[part]?.Via ?? ReachClaim.NoPart;

@@ -86,7 +86,7 @@ public sealed class DebrisSpread
     {
         if (Find(part) is not { } last)
             return [];
-        ReachedPart?[] hops = HopsFor(Family[part]);
+        ReachedPart?[] hops = HopsFor(last);
         var path = new List<PartId> { part };
         for (PartId? via = last.Via; via is { } before; via = hops[Family.IndexOf(before)]!.Via)
             path.Add(before);
@@ -94,9 +94,9 @@ public sealed class DebrisSpread
         return [.. path];
     }
 
-    /// <summary>A critical part's hops are those without clean findings, whatever the parts on the way are listed with.</summary>
-    private ReachedPart?[] HopsFor(Part part) =>
-        Worlds is not { } worlds ? reached : part.IsCritical ? worlds.Ignoring : worlds.Counting;
+    /// <summary>The hops of a part that clean findings do not spare are those without them, whatever the parts on the way are listed with.</summary>
+    private ReachedPart?[] HopsFor(ReachedPart listed) =>
+        Worlds is not { } worlds ? reached : ReferenceEquals(worlds.Counting[Family.IndexOf(listed.Part)], listed) ? worlds.Counting : worlds.Ignoring;
 
     private static ImmutableArray<ReachedPart> Those(ReachedPart?[] reached) => [.. reached.OfType<ReachedPart>()];
 }

@@ -7,7 +7,7 @@ namespace Contam.Spread;
 /// <para>
 /// A part is listed when it is a source (a failed part, or one where this debris was found) or has a path over open joints from one. It is
 /// <em>exposed</em> when some source's full size arrives, <em>cleared</em> when an accepted clean finding was made at it or on every path to it, else
-/// <em>guarded</em>. A critical part is graded as if nobody had found anything clean.
+/// <em>guarded</em>. A part that clean findings do not spare (<see cref="Sparing"/>) is graded as if nobody had found anything clean.
 /// </para>
 /// <para>
 /// The answer errs on the side of too many parts: joints are taken to pass in every engine state that the engine has, at any time, in any amount.
@@ -42,7 +42,8 @@ public static class Spreading
         }
 
         ReachedPart?[] counting = SpreadWorld.Of(graph, acceptedClean).Parts();
-        return new DebrisSpread(question.Family, question.Debris, [.. question.Family.Parts.Select((part, vertex) => (part.IsCritical ? ignoring : counting)[vertex])], findings)
+        bool[] spared = Sparing.By(graph, acceptedClean);
+        return new DebrisSpread(question.Family, question.Debris, [.. spared.Select((isSpared, vertex) => (isSpared ? counting : ignoring)[vertex])], findings)
         {
             Conditional = ConditionalParts.Of(question, graph, plain),
             Contradictions = contradictions?.All ?? [],

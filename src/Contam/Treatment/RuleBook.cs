@@ -46,7 +46,7 @@ public sealed class RuleBook
     {
         ArgumentNullException.ThrowIfNull(part);
         ArgumentNullException.ThrowIfNull(debris);
-        foreach (RuleFor selector in MostSpecificFirst(part.Id.Value, part.Kind.Name, debris.Name))
+        foreach (RuleFor selector in RuleFor.MostSpecificFirst(part, debris))
         {
             if (ruleFor.TryGetValue(selector, out Rule? rule) && SaidBy(rule, situation) is { IsEmpty: false } said)
                 return new TreatmentChoice(InOrder(said), rule);
@@ -78,15 +78,4 @@ public sealed class RuleBook
         Situation.Guarded => rule.Guarded,
         _ => rule.Failed,
     };
-
-    private static IEnumerable<RuleFor> MostSpecificFirst(string part, string kind, string debris)
-    {
-        yield return new RuleFor(part, kind, debris);
-        yield return new RuleFor(part, null, debris);
-        yield return new RuleFor(part, kind, null);
-        yield return new RuleFor(part, null, null);
-        yield return new RuleFor(null, kind, debris);
-        yield return new RuleFor(null, kind, null);
-        yield return new RuleFor(null, null, debris);
-    }
 }

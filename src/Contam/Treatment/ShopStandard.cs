@@ -17,7 +17,21 @@ public enum CleanFindings
 /// <param name="Part">The id of one part.</param>
 /// <param name="Kind">The name of a kind.</param>
 /// <param name="Debris">The name of a sort of debris.</param>
-public sealed record RuleFor(string? Part, string? Kind, string? Debris);
+public sealed record RuleFor(string? Part, string? Kind, string? Debris)
+{
+    /// <summary>Everything that a rule for this part and debris could be for, the most specific first: part, kind with debris, kind, debris.</summary>
+    internal static IEnumerable<RuleFor> MostSpecificFirst(Part part, Debris debris)
+    {
+        (string id, string kind) = (part.Id.Value, part.Kind.Name);
+        yield return new RuleFor(id, kind, debris.Name);
+        yield return new RuleFor(id, null, debris.Name);
+        yield return new RuleFor(id, kind, null);
+        yield return new RuleFor(id, null, null);
+        yield return new RuleFor(null, kind, debris.Name);
+        yield return new RuleFor(null, kind, null);
+        yield return new RuleFor(null, null, debris.Name);
+    }
+}
 
 /// <summary>Which treatments a part gets. A grade for which the rule says nothing is left to the next rule that fits.</summary>
 /// <param name="For">What it is for.</param>
@@ -33,6 +47,12 @@ public sealed record Rule(
     ImmutableArray<TreatmentKind>? Failed,
     string Because,
     SourceSpan Place);
+
+/// <summary>How often debris that came to a part goes further.</summary>
+/// <param name="For">What it is for.</param>
+/// <param name="Share">Above 0 and at most 1.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record PassesOn(RuleFor For, double Share, SourceSpan Place);
 
 /// <summary>What a caution or a step text bears on. Each that is not <c>null</c> must fit.</summary>
 /// <param name="Circuit">The name of a circuit.</param>
@@ -86,6 +106,9 @@ public sealed class ShopStandard
 
     /// <summary>Its rules.</summary>
     public ImmutableArray<Rule> Rules { get; init; } = [];
+
+    /// <summary>How often debris passes on.</summary>
+    public ImmutableArray<PassesOn> PassesOn { get; init; } = [];
 
     /// <summary>Minutes by kind, which take the place of the kind's own.</summary>
     public ImmutableArray<(string Kind, TaskMinutes Minutes)> Times { get; init; } = [];

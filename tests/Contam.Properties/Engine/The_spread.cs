@@ -88,7 +88,9 @@ public class The_spread
         DebrisSpread before = Spreading.Of(asked.Question(debris));
         DebrisSpread after = Spreading.Of(looked.Question(debris));
 
-        Assert.All(before.Parts.Where(part => asked.Family[part.Part].IsCritical), part =>
+        Assert.All(before.Parts.Where(part => asked.Family[part.Part].ClearedBy == ClearedBy.TwoLooks), part =>
+            Assert.True(after.Find(part.Part) is { } now && (now.Grade == Grade.Cleared || (now.Grade, now.Reach) == (part.Grade, part.Reach)), $"{part} became {after.Find(part.Part)}"));
+        Assert.All(before.Parts.Where(part => asked.Family[part.Part].ClearedBy == ClearedBy.Nothing), part =>
         {
             Assert.Equal(part.Grade, after.Find(part.Part)!.Grade);
             Assert.Equal(part.Reach, after.Find(part.Part)!.Reach);
@@ -103,9 +105,10 @@ public class The_spread
         DebrisSpread spread = Spreading.Of(asked.Question(debris));
         var counted = new ReferenceWorld(asked.Question(debris), countCleanFindings: true);
         var uncounted = new ReferenceWorld(asked.Question(debris), countCleanFindings: false);
+        ReferenceSpread reference = ReferenceSpread.Of(asked.Question(debris));
         foreach (ReachedPart part in spread.Parts)
         {
-            ReferenceWorld world = asked.Family[part.Part].IsCritical ? uncounted : counted;
+            ReferenceWorld world = reference.IsSpared(part.Part) ? counted : uncounted;
             ImmutableArray<PartId> path = spread.PathTo(part.Part);
 
             Assert.Equal(part.Part, path[^1]);

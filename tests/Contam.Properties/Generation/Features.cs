@@ -82,6 +82,7 @@ internal static class Features
         ["a guarded part that something still reaches"] = asked => AnyReached(asked, part => part.Grade == Grade.Guarded && part.Reach > ParticleSize.Zero),
         ["a cleared part"] = asked => AnyReached(asked, part => part.Grade == Grade.Cleared),
         ["a part cleared by another's clean finding"] = asked => AnyReached(asked, part => part.Grade == Grade.Cleared && asked.Findings.All(finding => finding.Part != part.Part)),
+        ["a part that asks for two looks"] = asked => Any(asked, part => part.ClearedBy == ClearedBy.TwoLooks),
         ["a critical part that would have been cleared"] = asked => Spreads(asked).Any(spread => spread.Parts.Any(part => spread.WouldBeCleared(part.Part))),
         ["a part of which nothing can get"] = asked => AnyReached(asked, part => part.Reach == ParticleSize.Zero),
         ["a clear part"] = asked => Spreads(asked).Any(spread => spread.ClearCount > 0),

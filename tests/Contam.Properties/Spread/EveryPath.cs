@@ -16,9 +16,10 @@ internal static class EveryPath
         return walksCounted.ToDictionary(entry => entry.Key, entry =>
         {
             PartId part = entry.Key;
-            bool isCritical = question.Family[part].IsCritical;
-            List<Walk> walks = isCritical ? walksUncounted[part] : entry.Value;
-            Grade grade = !isCritical && (counted.IsAccepted(part) || walks.TrueForAll(walk => walk.Between.Any(counted.IsAccepted)))
+            int needed = question.Family[part].ClearedBy switch { ClearedBy.OneLook => 1, ClearedBy.TwoLooks => 2, _ => int.MaxValue };
+            bool isCleared = entry.Value.TrueForAll(walk => walk.Parts.Count(counted.IsAccepted) >= needed);
+            List<Walk> walks = isCleared || needed == 1 ? entry.Value : walksUncounted[part];
+            Grade grade = isCleared
                 ? Grade.Cleared
                 : walks.Any(walk => walk.Arrives == walk.Shed) ? Grade.Exposed : Grade.Guarded;
             return (grade, walks.Max(walk => walk.Arrives));

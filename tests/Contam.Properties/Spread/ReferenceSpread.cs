@@ -17,6 +17,7 @@ internal sealed class ReferenceSpread
     private readonly SpreadQuestion question;
     private readonly ReferenceWorld counted;
     private readonly HashSet<PartId> uncleared;
+    private readonly HashSet<PartId> passingFewerThanTwo;
 
     private ReferenceSpread(SpreadQuestion question)
     {
@@ -26,13 +27,14 @@ internal sealed class ReferenceSpread
         PartId[] sources = [.. counted.Sources.Select(source => source.Part)];
         HashSet<PartId> listed = counted.Reached(sources, ParticleSize.Zero);
         uncleared = counted.Reached(sources, ParticleSize.Zero, pastAccepted: false);
+        passingFewerThanTwo = question.Family.Parts.Any(part => part.ClearedBy == ClearedBy.TwoLooks) ? PassingFewerThanTwo(sources) : [];
         Dictionary<PartId, ParticleSize> reachCounted = Reach(counted);
         Dictionary<PartId, ParticleSize> reachUncounted = Reach(uncounted);
         HashSet<PartId> exposedCounted = Exposed(counted);
         HashSet<PartId> exposedUncounted = Exposed(uncounted);
         Parts =
         [
-            .. InFamilyOrder(listed).Select(part => question.Family[part].IsCritical
+            .. InFamilyOrder(listed).Select(part => !IsSpared(part)
                 ? new ReferencePart(part, exposedUncounted.Contains(part) ? Grade.Exposed : Grade.Guarded, reachUncounted[part])
                 : new ReferencePart(part, IsCleared(part) ? Grade.Cleared : exposedCounted.Contains(part) ? Grade.Exposed : Grade.Guarded, reachCounted[part])),
         ];
@@ -56,11 +58,27 @@ internal sealed class ReferenceSpread
     internal static ReferenceSpread Of(SpreadQuestion question) => new(question);
 
     /// <summary>Whether only its being critical keeps this part from being cleared.</summary>
-    internal bool WouldBeCleared(PartId part) => question.Family[part].IsCritical && IsCleared(part);
+    internal bool WouldBeCleared(PartId part) => question.Family[part].IsCritical && !IsSpared(part) && IsCleared(part);
 
     /// <summary>What is reached if these parts have failed, without becoming sources.</summary>
     internal HashSet<PartId> ReachedIfFailed(params PartId[] parts) =>
         counted.Reached(counted.Sources.Select(source => source.Part), ParticleSize.Zero, alsoFailed: parts);
+
+    /// <summary>Whether clean findings count for this part.</summary>
+    internal bool IsSpared(PartId part) => question.Family[part].ClearedBy switch
+    {
+        ClearedBy.OneLook => true,
+        ClearedBy.TwoLooks => !passingFewerThanTwo.Contains(part),
+        _ => false,
+    };
+
+    // What is still reached when all clean findings but one stop the debris, whichever that one is; a part that was found clean itself must not be behind another.
+    private HashSet<PartId> PassingFewerThanTwo(PartId[] sources)
+    {
+        PartId[] accepted = [.. question.Family.Parts.Select(part => part.Id).Where(counted.IsAccepted)];
+        IEnumerable<PartId> pastOne = accepted.SelectMany(one => counted.Reached(sources, ParticleSize.Zero, pastAccepted: false, butPast: one)).Where(part => !counted.IsAccepted(part));
+        return [.. uncleared, .. pastOne];
+    }
 
     private bool IsCleared(PartId part) => counted.IsAccepted(part) || !uncleared.Contains(part);
 

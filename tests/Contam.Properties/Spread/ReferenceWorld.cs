@@ -83,15 +83,15 @@ internal sealed class ReferenceWorld
     /// <summary>The largest particle that an open joint lets on.</summary>
     internal ParticleSize LetsOn(Joint joint) => Passage(joint.Passage);
 
-    /// <summary>What these sources reach over open joints that let a size on, past parts that do and are not shut; the sources among it.</summary>
-    internal HashSet<PartId> Reached(IEnumerable<PartId> sources, ParticleSize size, IReadOnlyCollection<PartId>? alsoFailed = null, bool pastAccepted = true, IReadOnlySet<PartId>? shut = null)
+    /// <summary>What these sources reach over open joints that let a size on, past parts that do and are not shut; the sources among it. Accepted clean findings stop all of it where they are not passed, but for that at one part.</summary>
+    internal HashSet<PartId> Reached(IEnumerable<PartId> sources, ParticleSize size, IReadOnlyCollection<PartId>? alsoFailed = null, bool pastAccepted = true, IReadOnlySet<PartId>? shut = null, PartId? butPast = null)
     {
         var graph = new AdjacencyGraph<int, SEdge<int>>();
         graph.AddVertex(Root);
         graph.AddVertexRange(Enumerable.Range(0, Family.Parts.Length));
         graph.AddEdgeRange(sources.Select(source => new SEdge<int>(Root, Family.IndexOf(source))));
         graph.AddEdgeRange(ways
-            .Where(way => way.LetsOn >= size && IsOpen(way.Joint, alsoFailed ?? []) && (pastAccepted || !accepted.Contains(way.Joint.From)) && shut?.Contains(way.Joint.From) != true)
+            .Where(way => way.LetsOn >= size && IsOpen(way.Joint, alsoFailed ?? []) && (pastAccepted || way.Joint.From == butPast || !accepted.Contains(way.Joint.From)) && shut?.Contains(way.Joint.From) != true)
             .Select(way => way.Edge));
         var reached = new HashSet<PartId>();
         var search = new BreadthFirstSearchAlgorithm<int, SEdge<int>>(graph);

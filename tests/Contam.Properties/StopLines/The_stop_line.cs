@@ -71,7 +71,12 @@ public class The_stop_line
             StopLine line = LineOf(asked);
             TestCase after = WithClean(asked, line.Looks.Select(look => look.Part));
 
-            Assert.Equal(InOrder(asked, line.Clears.Concat(line.ClearedAlready)), ClearedOfAll(after));
+            // A part that asks for two looks is never promised; two of the looks may clear it all the same.
+            PartId[] cleared = ClearedOfAll(after);
+            Assert.Equal(
+                InOrder(asked, line.Clears.Concat(line.ClearedAlready)),
+                cleared.Where(part => asked.Family[part].ClearedBy != ClearedBy.TwoLooks || line.ClearedAlready.Contains(part)));
+            Assert.Empty(line.ClearedAlready.Except(cleared));
             Assert.Equal(line.ClearedAlready, ClearedOfAll(asked));
             foreach (Debris debris in asked.Asked)
             {

@@ -36,10 +36,10 @@ public sealed class A_planted_fault
         Of(Winch()).Told(AuditCodes.NeverReached));
 
     [Theory]
-    [InlineData("line: {kind: hose, critical: true}", "`line` is critical, and nothing shows it to be well after metal")]
-    [InlineData("line: {kind: hose, critical: true, inspect: {minutes: 5, shows: fair}}", "`line` is critical, and nothing shows it to be well after metal")]
-    [InlineData("line: {kind: hose, critical: true, inspect: {minutes: 5, shows: good}}", null)]
-    [InlineData("line: {kind: hose, critical: true, meant: {critical-without-test: seen through when it is flushed}}", null)]
+    [InlineData("line: {kind: hose, cleared-by: nothing}", "`line` is critical, and nothing shows it to be well after metal")]
+    [InlineData("line: {kind: hose, cleared-by: nothing, inspect: {minutes: 5, shows: fair}}", "`line` is critical, and nothing shows it to be well after metal")]
+    [InlineData("line: {kind: hose, cleared-by: nothing, inspect: {minutes: 5, shows: good}}", null)]
+    [InlineData("line: {kind: hose, cleared-by: nothing, meant: {critical-without-test: seen through when it is flushed}}", null)]
     [InlineData("line: {kind: hose}", null)]
     public void Of_a_critical_part_without_proof(string line, string? told) =>
         Assert.Equal(told is null ? [] : [told], Of(Winch(line: line)).Told(AuditCodes.CriticalWithoutProof));
@@ -49,7 +49,7 @@ public sealed class A_planted_fault
     [InlineData("line: {kind: hose, inspect: {minutes: 5, shows: good}}", 0)]
     [InlineData("line: {kind: hose, inspect: {minutes: 5, shows: fair}}", 3)]
     [InlineData("line: {kind: hose, meant: {nowhere-to-look: seen when it is off}}", 2)]
-    [InlineData("line: {kind: hose, critical: true}", 2)]
+    [InlineData("line: {kind: hose, cleared-by: nothing}", 2)]
     public void Of_parts_that_no_look_spares(string line, int told) => Assert.Equal(told, Of(Winch(line: line)).Told(AuditCodes.NoLookBefore).Length);
 
     [Fact]

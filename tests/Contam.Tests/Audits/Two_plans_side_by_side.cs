@@ -45,7 +45,7 @@ public sealed class Two_plans_side_by_side
     [Fact]
     public void Tell_a_grade_that_alone_differs()
     {
-        string held = Winch(line: "line: {kind: hose, critical: true, passage: 20 um, inspect: {minutes: 5, shows: good}}").Replace("motor: {kind: hydraulic-motor}", "motor: {kind: hydraulic-motor, critical: true}", StringComparison.Ordinal);
+        string held = Winch(line: "line: {kind: hose, cleared-by: nothing, passage: 20 um, inspect: {minutes: 5, shows: good}}").Replace("motor: {kind: hydraulic-motor}", "motor: {kind: hydraulic-motor, cleared-by: nothing}", StringComparison.Ordinal);
         string open = held.Replace("passage: 20 um, ", "", StringComparison.Ordinal);
         Assert.Contains("motor Grade: exposed to metal in the first, guarded from metal in the second", Told(Compare(open, held)));
     }

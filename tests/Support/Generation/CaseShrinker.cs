@@ -122,8 +122,8 @@ public static class CaseShrinker
             yield return part with { Passage = null };
         if (part.Clearance is not null)
             yield return part with { Clearance = null };
-        if (part.IsCritical)
-            yield return part with { IsCritical = false };
+        if (part.ClearedBy != ClearedBy.OneLook)
+            yield return part with { ClearedBy = ClearedBy.OneLook };
         if (part.Inspect is not null)
             yield return part with { Inspect = null };
         if (part.SendOut is not null)

@@ -60,7 +60,7 @@ internal sealed class PartGrower(Random random, Traits traits, IReadOnlyList<Deb
         return new Part(id, kind, ShopFloor.Written(1))
         {
             IsRemovable = random.Happens(0.95) ? kind.IsRemovable : !kind.IsRemovable,
-            IsCritical = random.Happens(traits.Critical),
+            ClearedBy = random.Happens(traits.Critical) ? ByTurns(id) : ClearedBy.OneLook,
             Sheds = [.. debris.Where(_ => random.Happens(traits.Sheds)).Select(MakeShed)],
             Holds = random.Happens(traits.Holds) ? [.. debris.Where(_ => random.Happens(0.7)).Select(MakeHold)] : [],
             RatingIsSaid = isRated,
@@ -74,6 +74,9 @@ internal sealed class PartGrower(Random random, Traits traits, IReadOnlyList<Deb
             Minutes = random.Happens(traits.Minutes) ? random.TaskMinutes() : TaskMinutes.None,
         };
     }
+
+    // Without a further draw, so that every other draw of a case stays what it was.
+    private static ClearedBy ByTurns(PartId id) => id.Value[^1] % 2 == 0 ? ClearedBy.TwoLooks : ClearedBy.Nothing;
 
     private Shed MakeShed(Debris shed) =>
         new(shed, (Likelihood)random.Next(3), shed.HasSize && random.Happens(0.6) ? random.Size() : ParticleSize.Unlimited);

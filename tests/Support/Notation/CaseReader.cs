@@ -22,7 +22,7 @@ namespace Contam.Support.Notation;
 ///           | "~"                      a link that no engine state opens
 /// modifiers = "-" (a plain link) | { "?" id (only if that part failed) | "(" µm ")" (passage) | "/" state { "+" state } (when; "never" for none) }
 /// attribute = "part" | "filter" | "block" (the kind)  |  "inplace" (alone: a block) | "removable"
-///           | "critical" | "abs" | "nominal" | "bypass" | "repeat" (x-3 is number 3 of x)
+///           | "critical" (cleared by nothing) | "two-looks" | "abs" | "nominal" | "bypass" | "repeat" (x-3 is number 3 of x)
 ///           | "sheds" debris [µm] ["rare" | "occasional"]  |  "holds" debris (µm | "all")
 ///           | "passage=" µm | "clearance=" µm | "access=" id { "+" id } | "seals=" name { "+" name }
 ///           | "sendout=" [days] | "look=" ("good" | "fair" | "poor") [":" minutes]

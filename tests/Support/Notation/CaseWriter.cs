@@ -36,7 +36,8 @@ public static class CaseWriter
         ArgumentNullException.ThrowIfNull(part);
         var words = new List<string>();
         words.AddRange(KindWords(part));
-        AddIf(words, part.IsCritical, "critical");
+        AddIf(words, part.ClearedBy == ClearedBy.Nothing, "critical");
+        AddIf(words, part.ClearedBy == ClearedBy.TwoLooks, "two-looks");
         foreach (Shed shed in part.Sheds)
         {
             words.Add($"sheds {shed.Debris.Name}"

@@ -85,6 +85,7 @@ public static class FamilyReader
             Sha256 = HashOf(files),
             File = form.Sheet.Source.File,
             Sources = [.. files.Select((file, index) => new SourceCopy(index == 0 ? Path.GetFileName(files[0].RealPath) : ModulePaths.Relative(files[0].RealPath, file.RealPath), file.Source.Whole))],
+            Machine = form.Get(FamilyKeys.Machine, Machine.Engine),
             States = states,
             Fluids = fluids.Fluids,
             Limits = limits,
@@ -99,7 +100,8 @@ public static class FamilyReader
         var duplicates = new Duplicates(problems);
         PartTable table = PartTable.Of(scopes, isWhole, limits, duplicates, problems);
         ImmutableArray<Part> parts = new PartBuilder(table, catalogue, allowance, problems).Build();
-        AccessCircles.Raise(parts, problems);
+        parts = TogetherSets.Joined(parts);
+        OrderCircles.Raise(parts, problems);
         FluidTable fluids = FluidTable.Of(scopes, isWhole, duplicates, problems);
         JointDrafts joints = JointBuilder.Read(scopes, isWhole, table, fluids, states, allowance, problems);
         return (parts, joints, fluids, new LimitBuilder(table, allowance, duplicates, problems).Build(scopes));

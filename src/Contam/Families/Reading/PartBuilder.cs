@@ -9,6 +9,7 @@ namespace Contam.Families.Reading;
 /// <summary>Makes the parts of a family from what its files say of them.</summary>
 internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowance allowance, ProblemList problems)
 {
+    private readonly PartNames names = new(table, allowance, problems);
     private readonly ImmutableArray<Part>.Builder parts = ImmutableArray.CreateBuilder<Part>(table.Count);
 
     /// <summary>
@@ -38,7 +39,6 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
         SourceSpan place = group.Place;
         Kind kind = KindOf(said, place);
         string id = group.IdOf(number);
-        ImmutableArray<PartId> access = said.TryGet(PartKeys.Access, out Located<ImmutableArray<Located<string>>> inTheWay, out Scope? accessScope) ? AccessOf(group, number, inTheWay, accessScope) : [];
         ImmutableArray<string> seals = SealsOf(group, number, said, kind);
         parts.Add(new Part(new PartId(id), kind, place)
         {
@@ -52,9 +52,14 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
             HasBypass = said.Get(PartKeys.Bypass, false),
             Passage = said.Find(PartKeys.Passage),
             Clearance = said.Find(PartKeys.Clearance),
-            IsCritical = said.Get(PartKeys.Critical, false),
+            ClearedBy = said.Get(KindPartKeys.ClearedBy, kind.ClearedBy),
+            TestAt = said.Get(KindPartKeys.TestAt, kind.TestAt),
             IsRemovable = said.Get(PartKeys.Removable, kind.IsRemovable),
-            Access = access,
+            Access = Named(PartKeys.Access),
+            StandsOn = Named(CarrierKeys.StandsOn),
+            RidesOn = said.TryGet(CarrierKeys.RidesOn, out Located<string> carrier, out Scope? carrierScope) ? names.One(group, number, carrier, CarrierKeys.RidesOn, carrierScope) : null,
+            Together = said.TryGet(CarrierKeys.Together, out Located<ImmutableArray<Located<string>>> set, out Scope? setScope) ? names.Others(group, number, set, setScope) : [],
+            Assembly = said.TryGet(CarrierKeys.Assembly, out Located<string> whole, out Scope? wholeScope) ? names.One(group, number, whole, CarrierKeys.Assembly, wholeScope) : null,
             Seals = seals,
             Inspect = InspectOf(group, number, said),
             SendOut = SendOutOf(said),
@@ -65,6 +70,9 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
             Length = said.Find(PartKeys.Length),
             Meant = said.TryGet(MeantKeys.Meant, out Located<ImmutableArray<Entry<string, string>>> meant, out _) ? MeantKeys.Read(meant.Value, problems) : [],
         });
+
+        ImmutableArray<PartId> Named(Key<ImmutableArray<Located<string>>> key) =>
+            said.TryGet(key, out Located<ImmutableArray<Located<string>>> written, out Scope? scope) ? names.All(group, number, written, scope) : [];
     }
 
     /// <summary>The kind; one without a name where it is not known, so that the rest of the part is looked at all the same.</summary>
@@ -141,41 +149,6 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
         return holds.DrainToImmutable();
     }
 
-    private ImmutableArray<PartId> AccessOf(PartGroup group, int number, Located<ImmutableArray<Located<string>>> written, Scope scope)
-    {
-        var access = new List<PartId>();
-        var known = new HashSet<PartId>();
-        foreach (Located<string> id in written.Value)
-        {
-            if (!table.TryResolve(scope, id, out PartChoice choice))
-                continue;
-            bool numberToNumber = choice.IsMany && group.IsRepeated;
-            if (numberToNumber && choice.Group.Count != group.Count)
-            {
-                if (group.CountIsKnown && choice.Group.CountIsKnown)
-                {
-                    problems.Add(FamilyProblems.CountsDiffer(
-                        id.Place, group.Key, group.Count, choice.Group.Key, choice.Group.Count, group.Place, choice.Group.Place));
-                }
-
-                continue;
-            }
-
-            int first = choice.IsMany && !numberToNumber ? 1 : numberToNumber ? number : choice.Number;
-            int last = choice.IsMany && !numberToNumber ? choice.Group.Count : first;
-            if (!allowance.Take(last - first + 1, id.Place))
-                return [];
-            for (int each = first; each <= last; each++)
-            {
-                var one = new PartId(choice.Group.IdOf(each));
-                if (known.Add(one))
-                    access.Add(one);
-            }
-        }
-
-        return [.. access];
-    }
-
     private ImmutableArray<string> SealsOf(PartGroup group, int number, Said said, Kind kind)
     {
         if (!said.TryGet(PartKeys.Seals, out Located<ImmutableArray<Located<string>>> written, out _))
@@ -198,7 +171,9 @@ internal sealed class PartBuilder(PartTable table, Catalogue catalogue, Allowanc
         ? new Inspection(
             look.Value.Find(PartKeys.LookMinutes), look.Value.Get(PartKeys.Shows, Shows.Poor), look.Value.Get(PartKeys.How, ""), look.Place)
         {
-            Access = look.Value.Locate(PartKeys.LookAccess) is { } access ? AccessOf(group, number, access, scope) : null,
+            Access = look.Value.Locate(PartKeys.LookAccess) is { } access ? names.All(group, number, access, scope) : null,
+            UsesUp = look.Value.Find(PartKeys.UsesUp),
+            TakesOff = look.Value.Get(PartKeys.TakesOff, false),
         }
         : null;
 

@@ -9,7 +9,7 @@ public static class Layering
 {
     /// <summary>
     /// What holds when a shop's standard is laid over a more general one.
-    /// Kinds and debris of one name, and rules that are for the same, are those of the upper; so are its title and whatever else it says once.
+    /// Kinds and debris of one name, and rules and shares that are for the same, are those of the upper; so are its title and whatever else it says once.
     /// Minutes by kind are the upper's where it says any, task by task. Of cautions and texts, all the lower's that are for the same as one of
     /// the upper's go; the rest stay, before the upper's. What is only in the lower keeps its place; what is only in the upper comes behind.
     /// </summary>
@@ -28,6 +28,7 @@ public static class Layering
             Kinds = ByKey(upper.Kinds, lower.Kinds, kind => kind.Name),
             Debris = ByKey(upper.Debris, lower.Debris, debris => debris.Name),
             Rules = ByKey(upper.Rules, lower.Rules, rule => rule.For),
+            PassesOn = ByKey(upper.PassesOn, lower.PassesOn, share => share.For),
             Times = TimesOver(upper.Times, lower.Times),
             Cautions = ByTarget(upper.Cautions, lower.Cautions, caution => caution.For),
             Texts = ByTarget(upper.Texts, lower.Texts, text => text.For),

@@ -34,6 +34,7 @@ internal sealed class StandardBuilder
         Kinds = kinds,
         Debris = debris,
         Rules = ReadRules(),
+        PassesOn = ReadPassesOn(),
         Times = ReadTimes(),
         Cautions = ReadCautions(),
         Texts = ReadTexts(),
@@ -55,15 +56,20 @@ internal sealed class StandardBuilder
 
             read.Add(new Kind(entry.Key.Value, entry.Key.Place)
             {
-                About = kind.Get(StandardKeys.About, ""),
-                IsRemovable = kind.Get(StandardKeys.Removable, false),
-                IsFilter = kind.Get(StandardKeys.Filter, false),
-                JoinsFluids = kind.Get(StandardKeys.JoinsFluids, false),
-                FluidMayEnd = kind.Get(StandardKeys.FluidMayEnd, false),
-                IsReservoir = kind.Get(StandardKeys.Reservoir, false),
-                Measures = kind.TryGet(StandardKeys.Measures, out ImmutableArray<Located<Measure>> measures) ? [.. measures.Select(measure => measure.Value)] : null,
-                Minutes = kind.TryGet(StandardKeys.Minutes, out Form? minutes) ? MinutesKeys.Read(minutes) : TaskMinutes.None,
-                Seals = [.. kind.Get(StandardKeys.Seals, []).Select(seal => seal.Value)],
+                About = kind.Get(KindKeys.About, ""),
+                IsRemovable = kind.Get(KindKeys.Removable, false),
+                IsFilter = kind.Get(KindKeys.Filter, false),
+                JoinsFluids = kind.Get(KindKeys.JoinsFluids, false),
+                FluidMayEnd = kind.Get(KindKeys.FluidMayEnd, false),
+                IsReservoir = kind.Get(KindKeys.Reservoir, false),
+                ClearedBy = kind.Get(KindPartKeys.ClearedBy, ClearedBy.OneLook),
+                TestAt = kind.Get(KindPartKeys.TestAt, TestAt.Bench),
+                LookUsesUp = kind.Get(KindKeys.LookUsesUp, false),
+                LookOpens = kind.Get(KindKeys.LookOpens, true),
+                IsCarried = kind.Get(KindKeys.Carried, false),
+                Measures = kind.TryGet(KindKeys.Measures, out ImmutableArray<Located<Measure>> measures) ? [.. measures.Select(measure => measure.Value)] : null,
+                Minutes = kind.TryGet(KindKeys.Minutes, out Form? minutes) ? MinutesKeys.Read(minutes) : TaskMinutes.None,
+                Seals = [.. kind.Get(KindKeys.Seals, []).Select(seal => seal.Value)],
             });
         }
 
@@ -94,10 +100,7 @@ internal sealed class StandardBuilder
             Form rule = written.Value;
             if (!rule.TryGet(StandardKeys.RuleFor, out Form? target))
                 continue;
-            var ruleFor = new RuleFor(
-                target.TryGet(StandardKeys.ForPart, out string? part) ? part : null,
-                KindOf(target.Locate(StandardKeys.ForKind)),
-                DebrisOf(target.Locate(StandardKeys.ForDebris)));
+            RuleFor ruleFor = RuleForOf(target);
             var made = new Rule(
                 ruleFor,
                 Treatments(rule, StandardKeys.Exposed),
@@ -111,6 +114,26 @@ internal sealed class StandardBuilder
                 read.Add(made);
             else if (!SaysTheSame(firstFor[ruleFor], made))
                 problems.Add(StandardProblems.RulesDiffer(rule.ValuePlace(StandardKeys.RuleFor), Phrase(ruleFor), firstFor[ruleFor].Place));
+        }
+
+        return read.DrainToImmutable();
+    }
+
+    private ImmutableArray<PassesOn> ReadPassesOn()
+    {
+        var read = ImmutableArray.CreateBuilder<PassesOn>();
+        var firstFor = new Dictionary<RuleFor, PassesOn>();
+        foreach (Located<Form> written in form.Get(StandardKeys.PassesOn, []))
+        {
+            if (!written.Value.TryGet(StandardKeys.ShareFor, out Form? target))
+                continue;
+            var made = new PassesOn(RuleForOf(target), written.Value.Get(StandardKeys.Share, 1), written.Value.Place);
+            if (made.For == new RuleFor(null, null, null))
+                continue;
+            if (firstFor.TryAdd(made.For, made))
+                read.Add(made);
+            else if (firstFor[made.For].Share != made.Share)
+                problems.Add(StandardProblems.SharesDiffer(written.Value.ValuePlace(StandardKeys.ShareFor), Phrase(made.For), firstFor[made.For].Place));
         }
 
         return read.DrainToImmutable();
@@ -160,6 +183,11 @@ internal sealed class StandardBuilder
 
         return read.DrainToImmutable();
     }
+
+    private RuleFor RuleForOf(Form target) => new(
+        target.TryGet(StandardKeys.ForPart, out string? part) ? part : null,
+        KindOf(target.Locate(StandardKeys.ForKind)),
+        DebrisOf(target.Locate(StandardKeys.ForDebris)));
 
     private BearsOn BearsOnOf(Form written, Key<Form> key) => !written.TryGet(key, out Form? target)
         ? new BearsOn(null, null, null, null, null, null)

@@ -10,7 +10,7 @@ internal static class FamilyDump
     public static string Of(Family family)
     {
         var text = new StringBuilder();
-        Line(text, $"family {family.Id} | {family.Title} | {family.About} | {family.States} | {family.File} | {family.Sha256}");
+        Line(text, $"family {family.Id} | {family.Title} | {family.About} | {family.States} | {family.Machine} | {family.File} | {family.Sha256}");
         foreach (Fluid fluid in family.Fluids)
         {
             Line(text, $"fluid {fluid.Id} @{fluid.Place.Line}:{fluid.Place.Column} {fluid.Density?.KilogramsPerCubicMetre} kg/m3, "
@@ -54,15 +54,25 @@ internal static class FamilyDump
             said.Add($"passage {passage}");
         if (part.Clearance is ParticleSize clearance)
             said.Add($"clearance {clearance}");
-        if (part.IsCritical)
-            said.Add("critical");
+        if (part.ClearedBy != ClearedBy.OneLook)
+            said.Add($"cleared by {part.ClearedBy}");
+        if (part.TestAt != TestAt.Bench)
+            said.Add($"tested {part.TestAt}");
         said.Add(part.IsRemovable ? "removable" : "in place");
         if (!part.Access.IsEmpty)
             said.Add($"access {string.Join(' ', part.Access)}");
+        if (!part.StandsOn.IsEmpty)
+            said.Add($"stands on {string.Join(' ', part.StandsOn)}");
+        if (part.RidesOn is PartId carrier)
+            said.Add($"rides on {carrier}");
+        if (!part.Together.IsEmpty)
+            said.Add($"together {string.Join(' ', part.Together)}");
+        if (part.Assembly is PartId whole)
+            said.Add($"inside of {whole}");
         if (!part.Seals.IsEmpty)
             said.Add($"seals {string.Join(' ', part.Seals)}");
         if (part.Inspect is Inspection look)
-            said.Add(string.Create(CultureInfo.InvariantCulture, $"look {look.Minutes} min {look.Shows} '{look.How}' @{Short(look.Place)}"));
+            said.Add(string.Create(CultureInfo.InvariantCulture, $"look {look.Minutes} min {look.Shows} '{look.How}' @{Short(look.Place)}{(part.LookUsesUp ? " uses up" : "")}{(part.LookTakesOff ? " takes off" : "")}{(part.LookOpens ? "" : " opens nothing")}"));
         if (part.SendOut is SendOut away)
             said.Add(string.Create(CultureInfo.InvariantCulture, $"away {away.Days} d '{away.Who}' @{Short(away.Place)}"));
         if (part.Minutes != TaskMinutes.None)

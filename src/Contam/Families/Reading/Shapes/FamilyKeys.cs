@@ -19,6 +19,12 @@ internal static class FamilyKeys
         Name = "family", Means = "The id of the family, unique in its folder", Example = "harbour-diesel-i4",
     };
 
+    public static readonly Key<Machine> Machine = new(new ChoiceShape<Machine>(
+        "a sort of machine", ("engine", Families.Machine.Engine), ("gearcase", Families.Machine.Gearcase), ("gearbox", Families.Machine.Gearbox), ("hydraulic-unit", Families.Machine.HydraulicUnit)))
+    {
+        Name = "machine", Means = "What sort of machine it is, which decides how it is made safe and proved; default: engine", Example = "gearcase",
+    };
+
     public static readonly Key<string> Title = new(new WordsShape())
     {
         Name = "title", Means = "Its title, for people", Example = "Four-cylinder harbour-launch diesel",
@@ -99,7 +105,7 @@ internal static class FamilyKeys
     private static readonly ImmutableArray<Key> Shared = [Title, About, EngineRunning, Use, Adjust, Fluids, Parts, Circuits, Links, Limits];
 
     /// <summary>A family file.</summary>
-    public static readonly FormShape FamilyFile = new("family", "a family file", [Format, Family, .. Shared])
+    public static readonly FormShape FamilyFile = new("family", "a family file", [Format, Family, Machine, .. Shared])
     {
         Required = [Format, Family], Means = "An engine family: its parts and how its fluids run through them",
     };

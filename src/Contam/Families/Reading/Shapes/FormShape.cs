@@ -31,6 +31,9 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
     /// <summary>How many keys it must have at least.</summary>
     public int AtLeast { get; init; }
 
+    /// <summary>Keys that it had once.</summary>
+    public ImmutableArray<FormerKey> Former { get; init; } = [];
+
     /// <summary>What it is, for the schema.</summary>
     public string Means { get; init; } = "";
 
@@ -111,6 +114,12 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
             if (isWithoutColon || (written.Value.Contains(' ', StringComparison.Ordinal) && context.Sheet.Source.IsAfterComma(written.Start)))
             {
                 context.Problems.Add(ShapeProblems.CommaInText(context.PlaceOf(written), written.Value));
+                continue;
+            }
+
+            if (Former.FirstOrDefault(key => key.Name == written.Value) is FormerKey former)
+            {
+                context.Problems.Add(ShapeProblems.FormerKey(context.PlaceOf(written), former.Name, Called, former.Mend));
                 continue;
             }
 

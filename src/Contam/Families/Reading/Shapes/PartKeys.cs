@@ -10,7 +10,7 @@ internal static class PartKeys
     public static readonly IdShape DebrisName = new("a sort of debris", "metal");
 
     /// <summary>A reference to a part, or to every one of a repeated part.</summary>
-    public static readonly IdShape Reference = new("the id of a part", "oil-filter", RepeatMark.AtEnd);
+    public static readonly IdShape Reference = CarrierKeys.Reference;
 
     public static readonly Key<string> Name = new(new WordsShape())
     {
@@ -86,11 +86,6 @@ internal static class PartKeys
         Name = "clearance", Means = "The running clearance that debris of that size harms", Example = "3 um",
     };
 
-    public static readonly Key<bool> Critical = new(new FlagShape())
-    {
-        Name = "critical", Means = "Whether the part is never left alone on the strength of a clean finding elsewhere; default: false", Example = "true",
-    };
-
     public static readonly Key<bool> Removable = new(new FlagShape())
     {
         Name = "removable", Means = "Whether the part comes off to be treated; default: as its kind says", Example = "false",
@@ -125,10 +120,20 @@ internal static class PartKeys
 
     public static readonly Key<ImmutableArray<Located<string>>> LookAccess = new(new ListShape<string>(Reference, "a list of parts") { EachOnce = true })
     {
-        Name = "access", Means = "What must be off for the look; default: what must be off for any work at the part. `[]` for a look at the part as it stands", Example = "[injector-#]",
+        Name = "access", Means = "What must be off for the look; default: what must be off for any work at the part. `[]` for a look at the part as it stands, which opens nothing", Example = "[injector-#]",
     };
 
-    public static readonly Key<Form> Inspect = new(new FormShape("inspect", "a look", LookMinutes, Shows, How, LookAccess)
+    public static readonly Key<bool> UsesUp = new(new FlagShape())
+    {
+        Name = "uses-up", Means = "Whether the look uses the part up, so that a new one is needed whatever is seen; default: as its kind says", Example = "true",
+    };
+
+    public static readonly Key<bool> TakesOff = new(new FlagShape())
+    {
+        Name = "takes-off", Means = "Whether the look takes the part off its place; what a look uses up it takes off; default: false", Example = "true",
+    };
+
+    public static readonly Key<Form> Inspect = new(new FormShape("inspect", "a look", LookMinutes, Shows, How, LookAccess, UsesUp, TakesOff)
     {
         Means = "A look at a part: how long it takes, how surely it shows debris, how it is done",
     })
@@ -179,20 +184,26 @@ internal static class PartKeys
         Name = "length", Means = "Its length along the flow", Example = "1.8 m",
     };
 
+    private static readonly FormerKey Critical = new(
+        "critical",
+        "write `cleared-by: nothing` for a part that is treated whatever is seen elsewhere, or `cleared-by: two-looks` for one that two clean places on every way spare");
+
     private static readonly ImmutableArray<Key> Adjustable =
     [
-        Name, Kind, Sheds, Holds, Rating, Bypass, Passage, Clearance, Critical, Removable, Access, Seals, Inspect, SendOut, Minutes, Lead, Volume, Bore, Length, MeantKeys.Meant,
+        Name, Kind, Sheds, Holds, Rating, Bypass, Passage, Clearance, KindPartKeys.ClearedBy, KindPartKeys.TestAt, Removable,
+        Access, CarrierKeys.StandsOn, CarrierKeys.RidesOn, CarrierKeys.Together, CarrierKeys.Assembly,
+        Seals, Inspect, SendOut, Minutes, Lead, Volume, Bore, Length, MeantKeys.Meant,
     ];
 
     /// <summary>A part.</summary>
     public static readonly FormShape Part = new("part", "a part", [Kind, Name, Count, .. Adjustable[2..]])
     {
-        Required = [Kind], Means = "Anything that debris can reach",
+        Required = [Kind], Former = [Critical], Means = "Anything that debris can reach",
     };
 
     /// <summary>What a file may change about a part that a module brought.</summary>
     public static readonly FormShape Adjustment = new("adjustment", "an adjustment", Adjustable)
     {
-        AtLeast = 1, Means = "Keys of a part that take the place of those the module says; each as a whole",
+        AtLeast = 1, Former = [Critical], Means = "Keys of a part that take the place of those the module says; each as a whole",
     };
 }

@@ -40,56 +40,8 @@ internal static class StandardKeys
         Name = "first-running-hours", Means = "Running time after which filters are changed and places looked at again; default: 5 h", Example = "5 h",
     };
 
-    public static readonly Key<string> About = new(new WordsShape()) { Name = "about", Means = "What it is, in a line", Example = "catches debris in an element" };
-
-    public static readonly Key<bool> Removable = new(new FlagShape())
-    {
-        Name = "removable", Means = "Whether such a part comes off to be treated; default: false, treated where it is", Example = "true",
-    };
-
-    public static readonly Key<bool> Filter = new(new FlagShape())
-    {
-        Name = "filter", Means = "Whether it is there to catch debris, so that it is done last in its circuit; default: false", Example = "true",
-    };
-
-    public static readonly Key<bool> JoinsFluids = new(new FlagShape())
-    {
-        Name = "joins-fluids", Means = "Whether such a part may stand in circuits of different fluids; default: false", Example = "true",
-    };
-
-    public static readonly Key<bool> FluidMayEnd = new(new FlagShape())
-    {
-        Name = "fluid-may-end", Means = "Whether a run may end here; default: false", Example = "true",
-    };
-
-    public static readonly Key<bool> Reservoir = new(new FlagShape())
-    {
-        Name = "reservoir", Means = "Whether the fluid of a circuit is kept in such a part, drawn from it and brought back to it; default: false", Example = "true",
-    };
-
-    public static readonly Key<ImmutableArray<Located<Measure>>> Measures = new(new ListShape<Measure>(LimitKeys.MeasureShape, "a list of what is measured") { EachOnce = true })
-    {
-        Name = "measures", Means = "What can be measured at such a part; default: anything", Example = "[run-out, clearance]",
-    };
-
-    public static readonly Key<Form> Minutes = new(MinutesKeys.Shape)
-    {
-        Name = "minutes", Means = "Minutes by task, where `times` and the part say nothing", Example = "{remove: 5, refit: 5}",
-    };
-
-    public static readonly Key<ImmutableArray<Located<string>>> Seals = new(new ListShape<string>(new IdShape("the name of a seal", "bowl-o-ring"), "a list of seals"))
-    {
-        Name = "seals", Means = "Single-use seals of such a part; the same name twice means two pieces", Example = "[bowl-o-ring]",
-    };
-
-    /// <summary>A kind of part.</summary>
-    public static readonly FormShape Kind = new("kind", "a kind", About, Removable, Filter, JoinsFluids, FluidMayEnd, Reservoir, Measures, Minutes, Seals)
-    {
-        Means = "A sort of part, and the defaults that it brings",
-    };
-
     public static readonly Key<ImmutableArray<Entry<string, Form>>> Kinds = new(new EntriesShape<string, Form>(
-        KindName, Kind, "a mapping from names to kinds", KindName.Pattern))
+        KindName, KindKeys.Kind, "a mapping from names to kinds", KindName.Pattern))
     {
         Name = "kinds", Means = "Kinds of part, by name; one of the same name below is replaced", Example = "{strainer: {about: a coarse mesh, removable: true}}",
     };
@@ -145,10 +97,12 @@ internal static class StandardKeys
         Name = "action", Means = "An action of a step", Example = "remove",
     };
 
-    public static readonly Key<Form> RuleFor = new(new FormShape("rule-for", "what a rule is for", ForPart, ForKind, ForDebris)
+    private static readonly FormShape RuleTarget = new("rule-for", "what a rule is for", ForPart, ForKind, ForDebris)
     {
         AtLeast = 1, Means = "What a rule is for; all that is given must fit",
-    })
+    };
+
+    public static readonly Key<Form> RuleFor = new(RuleTarget)
     {
         Name = "for", Means = "What the rule is for; the most specific rule wins: part, kind with debris, kind, debris", Example = "{kind: cooler, debris: metal}",
     };
@@ -182,6 +136,29 @@ internal static class StandardKeys
     public static readonly Key<ImmutableArray<Located<Form>>> Rules = new(new ListShape<Form>(Rule, "a list of rules"))
     {
         Name = "rules", Means = "Which treatment parts get", Example = "[{for: {kind: injector}, exposed: [clean, test], guarded: [test]}]",
+    };
+
+    public static readonly Key<Form> ShareFor = new(RuleTarget)
+    {
+        Name = "for", Means = "What the share is for; the most specific wins, as with rules", Example = "{kind: screen, debris: metal}",
+    };
+
+    public static readonly Key<double> Share = new(new ShareShape())
+    {
+        Name = "share", Means = "How often debris that came this far goes further, above 0 and at most 1", Example = "0.3",
+    };
+
+    /// <summary>How often debris passes on.</summary>
+    public static readonly FormShape PassingOn = new("passing-on", "a share that passes on", ShareFor, Share)
+    {
+        Required = [ShareFor, Share], Means = "How often debris that came to a part goes further",
+    };
+
+    public static readonly Key<ImmutableArray<Located<Form>>> PassesOn = new(new ListShape<Form>(PassingOn, "a list of shares"))
+    {
+        Name = "passes-on",
+        Means = "How often debris that came to a part goes further; what is not said is 0.9. It chooses and ranks looks, and leaves no part out",
+        Example = "[{for: {kind: screen, debris: metal}, share: 0.3}]",
     };
 
     public static readonly Key<ImmutableArray<Entry<string, Form>>> Times = new(new EntriesShape<string, Form>(
@@ -254,7 +231,7 @@ internal static class StandardKeys
     public static readonly FormShape File = new(
         "standard",
         "a shop standard",
-        FamilyKeys.Format, Standard, Title, CleanFindings, WorkingDay, FirstRunningHours, Kinds, Debris, Rules, Times, Cautions, Texts)
+        FamilyKeys.Format, Standard, Title, CleanFindings, WorkingDay, FirstRunningHours, Kinds, Debris, Rules, PassesOn, Times, Cautions, Texts)
     {
         Required = [FamilyKeys.Format, Standard], Means = "A shop's own rules: treatments, times, cautions, texts, kinds and debris",
     };

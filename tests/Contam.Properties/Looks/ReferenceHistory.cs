@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Looks;
+using Contam.Properties.Spread;
+using Contam.Spread;
+using Contam.Support;
+using Contam.Treatment;
+
+namespace Contam.Properties.Looks;
+
+/// <summary>
+/// What the engine, told the outcomes of a history as findings, does with every part. What is void is found by the definition, with the searches of the graph
+/// library; two clean places on every way are counted by relaxing until nothing changes.
+/// </summary>
+internal sealed class ReferenceHistory
+{
+    private readonly LooksCase looks;
+    private readonly RuleBook rules;
+    private readonly ImmutableArray<SpreadQuestion> asked;
+    private readonly ImmutableArray<DebrisSpread> spreads;
+
+    internal ReferenceHistory(LooksCase looks, LookHistory history)
+    {
+        this.looks = looks;
+        rules = new RuleBook(looks.Asked.Standard);
+        asked = [.. looks.Question.Debris.Select(debris => WithoutVoid(Told(looks, history, debris)))];
+        spreads = [.. asked.Select(Spreading.Of)];
+    }
+
+    /// <summary>The treatments of a part, joined.</summary>
+    internal ImmutableArray<TreatmentKind> Treatments(Part part)
+    {
+        if (!looks.NeedTwo.Contains(part.Id) || looks.Asked.Failed.Contains(part.Id))
+            return Treating.DecideFor(part, spreads, looks.Asked.Failed.ToHashSet(), rules)?.Treatments ?? [];
+        return RuleBook.Join(asked.Where(one => CleanPlacesBefore(one, part.Id) < 2).SelectMany(one => rules.Choose(part, one.Debris, Situation.Exposed).Treatments));
+    }
+
+    /// <summary>The findings of a history: clean places, void or not, and finds wherever the debris could have come at all.</summary>
+    internal static SpreadQuestion Told(LooksCase looks, LookHistory history, Debris debris)
+    {
+        SpreadQuestion before = looks.Asked.Question(debris);
+        HashSet<PartId> listed = [.. Spreading.Of(before).Parts.Select(part => part.Part)];
+        IEnumerable<Finding> told = history.Outcomes.SelectMany((outcome, look) => looks.Looks[look].Where(listed.Contains).SelectMany(place => outcome switch
+        {
+            LookOutcome.Clean or LookOutcome.Void => new[] { new Finding(place, debris, Found: false) },
+            LookOutcome.Found => [new Finding(place, debris, Found: true)],
+            _ => [],
+        }));
+        return before with { Findings = [.. before.Findings, .. told] };
+    }
+
+    /// <summary>The question without the clean findings that its finds speak against.</summary>
+    internal static SpreadQuestion WithoutVoid(SpreadQuestion question)
+    {
+        PartId[] found = [.. question.Findings.Where(finding => finding.Found && finding.Debris == question.Debris).Select(finding => finding.Part).Distinct()];
+        if (found.Length == 0 || question.Failed.IsEmpty)
+            return question;
+        var counted = new ReferenceWorld(question, countCleanFindings: true);
+        var uncounted = new ReferenceWorld(question, countCleanFindings: false);
+        PartId[] clean = [.. question.Family.Parts.Select(part => part.Id).Where(counted.IsAccepted)];
+        HashSet<PartId> isVoid = [];
+        foreach (PartId find in found)
+        {
+            ParticleSize[] widths = [.. uncounted.Levels.Order().Where(size => FromFailed(uncounted, size, true).Contains(find))];
+            if (widths.Length == 0 || FromFailed(counted, widths[^1], false).Contains(find))
+                continue;
+            HashSet<PartId> fromFailed = FromFailed(uncounted, ParticleSize.Zero, true);
+            isVoid.UnionWith(clean.Where(place => fromFailed.Contains(place) && uncounted.Reached([place], ParticleSize.Zero).Contains(find)));
+        }
+
+        return question with { Findings = [.. question.Findings.Where(finding => finding.Found || finding.Debris != question.Debris || !isVoid.Contains(finding.Part))] };
+
+        HashSet<PartId> FromFailed(ReferenceWorld world, ParticleSize size, bool pastAccepted) => world.Reached(
+            world.Sources.Where(source => question.Failed.Contains(source.Part) && source.Size >= size).Select(source => source.Part), size, pastAccepted: pastAccepted);
+    }
+
+    // The fewest clean places on any way from a source, the part itself among them; many where there is no way.
+    private static int CleanPlacesBefore(SpreadQuestion question, PartId part)
+    {
+        var world = new ReferenceWorld(question, countCleanFindings: true);
+        var fewest = question.Family.Parts.ToDictionary(one => one.Id, _ => int.MaxValue / 2);
+        foreach ((PartId source, _) in world.Sources)
+            fewest[source] = 0;
+        for (bool isMore = true; isMore;)
+        {
+            isMore = false;
+            foreach (Joint joint in question.Family.Joints.Where(joint => world.IsOpen(joint, [])))
+            {
+                int then = fewest[joint.From] + (world.IsAccepted(joint.To) ? 1 : 0);
+                if (then >= fewest[joint.To])
+                    continue;
+                fewest[joint.To] = then;
+                isMore = true;
+            }
+        }
+
+        return fewest[part];
+    }
+}

@@ -13,19 +13,23 @@ internal sealed class DebrisWays
     private readonly Capacities capacities;
     private readonly bool[] isSource;
 
-    private DebrisWays(Debris debris, SpreadGraph graph, ImmutableArray<int> failed, ImmutableArray<int> found, ImmutableArray<int> onRecord)
+    private DebrisWays(SpreadQuestion question, SpreadGraph graph)
     {
-        Debris = debris;
+        Debris = question.Debris;
         Joints = graph.Open;
         Reversed = graph.Open.Reversed();
         capacities = graph.CapacitiesWith(new HashSet<int>());
-        Failed = failed;
-        Found = found;
-        OnRecord = onRecord;
+        FromFailed = FailedWays.Of(question);
+        Found = Places(question.Findings.Where(finding => finding.Found));
+        SaidClean = Places(question.Findings.Where(finding => !finding.Found && !question.Failed.Contains(finding.Part) && question.Family[finding.Part].Inspect?.Shows == Shows.Good));
+        OnRecord = Places(CleanFindingJudge.Judge(question).Where(judged => judged.IsAccepted).Select(judged => judged.Finding));
         isSource = new bool[Joints.VertexCount];
         foreach ((int vertex, _) in Sources)
             isSource[vertex] = true;
         IsReached = Reachable.From(Joints, graph.Sources);
+
+        ImmutableArray<int> Places(IEnumerable<Finding> findings) =>
+            [.. findings.Where(finding => finding.Debris == question.Debris).Select(finding => question.Family.IndexOf(finding.Part)).Distinct().Order()];
     }
 
     public Debris Debris { get; }
@@ -35,11 +39,11 @@ internal sealed class DebrisWays
     /// <summary>The same joints against the flow.</summary>
     public PackedGraph Reversed { get; }
 
-    /// <summary>The failed parts that shed this debris.</summary>
-    public ImmutableArray<int> Failed { get; }
-
     /// <summary>Where this debris was found beforehand.</summary>
     public ImmutableArray<int> Found { get; }
+
+    /// <summary>Where a clean finding is on record that could count, were no find to speak against it.</summary>
+    public ImmutableArray<int> SaidClean { get; }
 
     /// <summary>Where a clean finding is on record and counts.</summary>
     public ImmutableArray<int> OnRecord { get; }
@@ -56,10 +60,7 @@ internal sealed class DebrisWays
     public static DebrisWays Of(LookQuestion question, Debris debris)
     {
         SpreadQuestion asked = question.SpreadOf(debris);
-        var failed = asked.Failed.Select(asked.Family.IndexOf).Distinct().Order();
-        var onRecord = CleanFindingJudge.Judge(asked).Where(judged => judged.IsAccepted).Select(judged => asked.Family.IndexOf(judged.Finding.Part)).Distinct().Order();
-        var found = asked.Findings.Where(finding => finding.Found && finding.Debris == debris).Select(finding => asked.Family.IndexOf(finding.Part)).Distinct().Order();
-        return new DebrisWays(debris, SpreadGraph.Of(asked), [.. failed], [.. found], [.. onRecord]);
+        return new DebrisWays(asked, SpreadGraph.Of(asked));
     }
 
     public bool IsSource(int vertex) => isSource[vertex];
@@ -79,33 +80,11 @@ internal sealed class DebrisWays
         return level;
     }
 
-    /// <summary>The level of the widest way from a failed part to every place, where what was found holds nothing; -1 where there is none. Cost: linear for each level.</summary>
-    public int[] WidestFromFailed(IReadOnlySet<int> found)
-    {
-        var widest = new int[Joints.VertexCount];
-        Array.Fill(widest, -1);
-        for (int level = 0; level <= AnySize; level++)
-        {
-            bool[] here = FromFailed(level, found, static _ => false);
-            for (int vertex = 0; vertex < widest.Length; vertex++)
-            {
-                if (here[vertex] && widest[vertex] < 0)
-                    widest[vertex] = level;
-            }
-        }
-
-        return widest;
-    }
-
-    /// <summary>Where particles of this level's size come from a failed part that sheds them, past no place that stops them; such a place is marked itself.</summary>
-    public bool[] FromFailed(int level, IReadOnlySet<int> found, Func<int, bool> stops)
-    {
-        var isFailed = Failed.ToHashSet();
-        return Mark(level, Sources.Where(source => source.Level <= level && isFailed.Contains(source.Vertex)).Select(source => source.Vertex), found.Contains, stops);
-    }
+    /// <summary>What every place gets from the failed parts.</summary>
+    public FailedWays FromFailed { get; }
 
     /// <summary>Where particles of this level's size come to from these, over what passes them or holds nothing.</summary>
-    public bool[] Mark(int level, IEnumerable<int> starts, Func<int, bool> holdsNothing, Func<int, bool> stops)
+    public bool[] Mark(int level, IEnumerable<int> starts, Func<int, bool> holdsNothing)
     {
         var isMarked = new bool[Joints.VertexCount];
         var queue = new Queue<int>();
@@ -113,7 +92,7 @@ internal sealed class DebrisWays
             Enter(start);
         while (queue.TryDequeue(out int vertex))
         {
-            if (stops(vertex) || (!Passes(vertex, level) && !holdsNothing(vertex)))
+            if (!Passes(vertex, level) && !holdsNothing(vertex))
                 continue;
             for (int place = Joints.First[vertex]; place < Joints.First[vertex + 1]; place++)
             {

@@ -38,6 +38,6 @@ internal static class Deciding
                 IsNeverDue = mask == 0,
             })],
             parts,
-            Looks.Histories.Of(looks, due, reckoning.Contradictions.AreNone));
+            Looks.Histories.Of(looks, due, reckoning.Disproofs.AreNone));
     }
 }

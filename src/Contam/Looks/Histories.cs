@@ -41,7 +41,7 @@ internal sealed class Histories
 
     /// <summary>The places that are clean of a debris with these looks, as bits, clean, and those on record.</summary>
     public static HashSet<int> Cleans(FixedLooks looks, DebrisWays ways, int clean) =>
-        [.. LookMask.Looks(clean).SelectMany(look => looks.Places[look]), .. ways.OnRecord.Where(place => !looks.IsPlace(place))];
+        [.. LookMask.Looks(clean).SelectMany(look => looks.Places[look]), .. ways.SaidClean];
 
     /// <summary>Whether they are not too many so far.</summary>
     private bool GoOn(int look, int clean, int found, int settled)

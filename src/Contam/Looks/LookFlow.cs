@@ -20,7 +20,7 @@ internal sealed class LookFlow
     private readonly int[] stop;
     private readonly bool[] isStop;
 
-    public LookFlow(FixedLooks looks, int debris, Contradictions contradictions)
+    public LookFlow(FixedLooks looks, int debris, Disproofs disproofs)
     {
         this.looks = looks;
         ways = looks.Ways[debris];
@@ -29,7 +29,7 @@ internal sealed class LookFlow
         foreach (int vertex in ways.OnRecord)
         {
             isStop[vertex] = true;
-            stop[vertex] = contradictions.VoidersAt(debris, vertex);
+            stop[vertex] = disproofs.VoidersAt(debris, vertex);
         }
 
         for (int vertex = 0; vertex < stop.Length; vertex++)
@@ -62,7 +62,7 @@ internal sealed class LookFlow
         foreach (int level in ways.Sources.Select(source => source.Level).Append(0).Distinct().Order())
         {
             int[] starts = [.. ways.Sources.Where(source => source.Level == level).Select(source => source.Vertex)];
-            bool[] comes = ways.Mark(level, starts, looks.IsPlace, static _ => false);
+            bool[] comes = ways.Mark(level, starts, looks.IsPlace);
             // A find is itself a source of any size; by a smaller size a place is one only where that size comes to it.
             Add(Spread(level, starts, vertex => comes[vertex] ? ways.Passes(vertex, level) || looks.IsPlace(vertex) : level == 0 && looks.IsPlace(vertex)));
         }
@@ -80,7 +80,7 @@ internal sealed class LookFlow
     public int[] AtLeast(int level)
     {
         int[] starts = [.. ways.Sources.Where(source => source.Level <= level).Select(source => source.Vertex)];
-        bool[] comes = ways.Mark(level, starts, looks.IsPlace, static _ => false);
+        bool[] comes = ways.Mark(level, starts, looks.IsPlace);
         return Spread(level, starts, vertex => looks.IsPlace(vertex) || (comes[vertex] && ways.Passes(vertex, level)));
     }
 

@@ -12,23 +12,23 @@ internal sealed class Reckoning
     private readonly FixedLooks looks;
     private readonly ImmutableArray<OneDebris> each;
 
-    private Reckoning(FixedLooks looks, Contradictions contradictions, ImmutableArray<OneDebris> each)
+    private Reckoning(FixedLooks looks, Disproofs disproofs, ImmutableArray<OneDebris> each)
     {
         this.looks = looks;
-        Contradictions = contradictions;
+        Disproofs = disproofs;
         this.each = each;
     }
 
-    public Contradictions Contradictions { get; }
+    public Disproofs Disproofs { get; }
 
     public static Reckoning Of(FixedLooks looks)
     {
         bool[][] isPlain = [.. looks.Ways.Select(Narrows.HasNone)];
         // Which looks hang on which must be known before it is known what may be void; it is found once with the most that may be.
-        var contradictions = Contradictions.Of(looks, isPlain, isMadeOnlyWhenDue: false);
-        if (!contradictions.AreNone && looks.Ways.Length == 1 && HangOnEarlierOnly(looks, new LookFlow(looks, 0, contradictions)))
-            contradictions = Contradictions.Of(looks, isPlain, isMadeOnlyWhenDue: true);
-        return new Reckoning(looks, contradictions, [.. looks.Ways.Select((ways, debris) => new OneDebris(looks, debris, isPlain[debris], contradictions))]);
+        var disproofs = Disproofs.Of(looks, isPlain, isMadeOnlyWhenDue: false);
+        if (!disproofs.AreNone && looks.Ways.Length == 1 && HangOnEarlierOnly(looks, new LookFlow(looks, 0, disproofs)))
+            disproofs = Disproofs.Of(looks, isPlain, isMadeOnlyWhenDue: true);
+        return new Reckoning(looks, disproofs, [.. looks.Ways.Select((ways, debris) => new OneDebris(looks, debris, isPlain[debris], disproofs))]);
     }
 
     private static bool HangOnEarlierOnly(FixedLooks looks, LookFlow flow) =>
@@ -72,17 +72,17 @@ internal sealed class Reckoning
         private readonly int surelyFound;
         private readonly Dictionary<int, int[]> atLeast = [];
 
-        public OneDebris(FixedLooks looks, int debris, bool[] isPlain, Contradictions contradictions)
+        public OneDebris(FixedLooks looks, int debris, bool[] isPlain, Disproofs disproofs)
         {
             this.looks = looks;
             ways = looks.Ways[debris];
             this.isPlain = isPlain;
-            Flow = new LookFlow(looks, debris, contradictions);
+            Flow = new LookFlow(looks, debris, disproofs);
             fullSize = Flow.FullSize();
             fromFinds = Flow.FromFindsAlone();
             // Where a look counts as found, this debris was found at all of its places for certain: there is one debris and one place, and the look is never void.
             if (looks.Ways.Length == 1)
-                surelyFound = Enumerable.Range(0, looks.Count).Where(look => looks.Places[look].Length == 1 && contradictions.IsNeverVoid(look)).Sum(LookMask.Of);
+                surelyFound = Enumerable.Range(0, looks.Count).Where(look => looks.Places[look].Length == 1 && disproofs.IsNeverVoid(look)).Sum(LookMask.Of);
         }
 
         public LookFlow Flow { get; }

@@ -55,23 +55,29 @@ internal sealed class ReferenceHistory
         PartId[] found = [.. question.Findings.Where(finding => finding.Found && finding.Debris == question.Debris).Select(finding => finding.Part).Distinct()];
         if (found.Length == 0 || question.Failed.IsEmpty)
             return question;
-        var counted = new ReferenceWorld(question, countCleanFindings: true);
-        var uncounted = new ReferenceWorld(question, countCleanFindings: false);
-        PartId[] clean = [.. question.Family.Parts.Select(part => part.Id).Where(counted.IsAccepted)];
+        // A walk from a failed part, with and without the joints out of clean places; what was found there changes neither.
+        SpreadQuestion unseen = question with { Findings = [] };
+        HashSet<PartId> clean =
+        [
+            .. question.Findings.Where(finding => !finding.Found && finding.Debris == question.Debris).Select(finding => finding.Part)
+                .Where(part => question.Family[part].Inspect?.Shows == Shows.Good && !question.Failed.Contains(part)),
+        ];
+        var free = new ReferenceWorld(unseen, countCleanFindings: false);
+        var past = new ReferenceWorld(unseen with { Findings = [.. clean.Select(place => new Finding(place, question.Debris, Found: false))], AcceptsCleanFindings = true }, countCleanFindings: true);
         HashSet<PartId> isVoid = [];
         foreach (PartId find in found)
         {
-            ParticleSize[] widths = [.. uncounted.Levels.Order().Where(size => FromFailed(uncounted, size, true).Contains(find))];
-            if (widths.Length == 0 || FromFailed(counted, widths[^1], false).Contains(find))
+            ParticleSize[] widths = [.. free.Levels.Order().Where(size => FromFailed(free, size, pastAccepted: true).Contains(find))];
+            if (widths.Length == 0 || FromFailed(past, widths[^1], pastAccepted: false).Contains(find))
                 continue;
-            HashSet<PartId> fromFailed = FromFailed(uncounted, ParticleSize.Zero, true);
-            isVoid.UnionWith(clean.Where(place => fromFailed.Contains(place) && uncounted.Reached([place], ParticleSize.Zero).Contains(find)));
+            HashSet<PartId> fromFailed = FromFailed(free, ParticleSize.Zero, pastAccepted: true);
+            isVoid.UnionWith(clean.Where(place => fromFailed.Contains(place) && free.Reached([place], ParticleSize.Zero).Contains(find)));
         }
 
         return question with { Findings = [.. question.Findings.Where(finding => finding.Found || finding.Debris != question.Debris || !isVoid.Contains(finding.Part))] };
 
-        HashSet<PartId> FromFailed(ReferenceWorld world, ParticleSize size, bool pastAccepted) => world.Reached(
-            world.Sources.Where(source => question.Failed.Contains(source.Part) && source.Size >= size).Select(source => source.Part), size, pastAccepted: pastAccepted);
+        static HashSet<PartId> FromFailed(ReferenceWorld world, ParticleSize size, bool pastAccepted) =>
+            world.Reached(world.Sources.Where(source => source.Size >= size).Select(source => source.Part), size, pastAccepted: pastAccepted);
     }
 
     // The fewest clean places on any way from a source, the part itself among them; many where there is no way.

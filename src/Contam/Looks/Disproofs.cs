@@ -10,12 +10,12 @@ namespace Contam.Looks;
 /// that was seen before: then the very way by which it is due explains what is found. What was found beforehand may be explained no more once a look is clean.
 /// </para>
 /// </summary>
-internal sealed class Contradictions
+internal sealed class Disproofs
 {
     private readonly FixedLooks looks;
     private readonly int[][] voiders;
 
-    private Contradictions(FixedLooks looks, int[][] voiders)
+    private Disproofs(FixedLooks looks, int[][] voiders)
     {
         this.looks = looks;
         this.voiders = voiders;
@@ -24,36 +24,36 @@ internal sealed class Contradictions
     /// <param name="looks">The looks.</param>
     /// <param name="isPlain">For each debris, the parts to which no way is narrow.</param>
     /// <param name="isMadeOnlyWhenDue">Whether each look is made only when the debris comes as far as there for all that was seen before.</param>
-    public static Contradictions Of(FixedLooks looks, bool[][] isPlain, bool isMadeOnlyWhenDue)
+    public static Disproofs Of(FixedLooks looks, bool[][] isPlain, bool isMadeOnlyWhenDue)
     {
         var voiders = new int[looks.Ways.Length][];
         for (int debris = 0; debris < voiders.Length; debris++)
         {
             DebrisWays ways = looks.Ways[debris];
-            voiders[debris] = new int[looks.Family.Parts.Length];
-            bool isDueByAWayThatExplains = isMadeOnlyWhenDue && voiders.Length == 1 && ways.Found.IsEmpty && looks.Places.All(look => look.All(place => isPlain[debris][place]))
-                && ways.Sources.All(source => source.Level == ways.Sources[0].Level);
-            int[] widest = ways.WidestFromFailed(Enumerable.Range(0, looks.Family.Parts.Length).Where(looks.IsPlace).ToHashSet());
-            int[] stops = [.. Enumerable.Range(0, looks.Family.Parts.Length).Where(vertex => looks.IsPlace(vertex) || ways.OnRecord.Contains(vertex))];
-            for (int look = 0; look < looks.Count; look++)
+            FailedWays failed = ways.FromFailed;
+            int[] ofDebris = voiders[debris] = new int[looks.Family.Parts.Length];
+            int[] stops = [.. looks.Places.SelectMany(look => look).Concat(ways.SaidClean).Distinct().Order()];
+            bool isDueByAWayThatExplains = isMadeOnlyWhenDue && voiders.Length == 1 && ways.Found.IsEmpty && failed.ShedOneSize
+                && looks.Places.All(look => look.All(place => isPlain[debris][place] && !ways.SaidClean.Contains(place)));
+            for (int look = 0; look < looks.Count && !isDueByAWayThatExplains; look++)
             {
-                foreach (int find in looks.Places[look].Where(place => widest[place] >= 0))
-                {
-                    if (isDueByAWayThatExplains || ways.FromFailed(widest[find], Voiding.NoPlaces, vertex => vertex != find && stops.Contains(vertex))[find])
-                        continue;
-                    foreach (int place in Voiding.Between(ways, find, stops))
-                        voiders[debris][place] = LookMask.Or(voiders[debris][place], LookMask.Of(look));
-                }
+                foreach (int find in looks.Places[look])
+                    Disproves(find, LookMask.Of(look));
             }
 
-            foreach (int find in ways.Found.Where(find => !looks.IsPlace(find) && widest[find] >= 0 && !ways.FromFailed(widest[find], Voiding.NoPlaces, stops.Contains)[find]))
+            foreach (int find in ways.Found.Where(find => !looks.IsPlace(find)))
+                Disproves(find, LookMask.Always);
+
+            void Disproves(int find, int look)
             {
+                if (!failed.LeadTo(find) || failed.Reach(failed.WidestTo(find), vertex => vertex != find && stops.Contains(vertex))[find])
+                    return;
                 foreach (int place in Voiding.Between(ways, find, stops))
-                    voiders[debris][place] = LookMask.Always;
+                    ofDebris[place] = LookMask.Or(ofDebris[place], look);
             }
         }
 
-        return new Contradictions(looks, voiders);
+        return new Disproofs(looks, voiders);
     }
 
     /// <summary>The looks, as bits, whose find could make a clean finding of this debris here void.</summary>

@@ -29,7 +29,7 @@ internal sealed class ChoiceModel
     private readonly double[] lookMinutes;
     private readonly double[] fromSource;
     private readonly double[,] fromUnit;
-    private readonly int[] rank;
+    private readonly int[] inRank;
 
     private ChoiceModel(ChoiceWays drawn, ImmutableArray<ImmutableArray<int>> units)
     {
@@ -42,9 +42,9 @@ internal sealed class ChoiceModel
         lookMinutes = drawn.LookMinutes;
         fromSource = drawn.FromSource;
         fromUnit = drawn.FromUnit;
-        rank = drawn.Rank;
+        inRank = drawn.InRank;
         ulong all = units.Length == 0 ? 0 : (1UL << units.Length) - 1;
-        Bound = always + Hanging(all).Where(one => one.Mask == Source).Sum(one => one.Minutes);
+        Bound = always + Hanging(Through(all), all).Zip(Minutes()).Where(one => one.First == Source).Sum(one => one.Second);
     }
 
     /// <summary>The units of choice.</summary>
@@ -69,17 +69,26 @@ internal sealed class ChoiceModel
         return run.Sum() is { } sum ? Math.Round(sum, 3) : double.PositiveInfinity;
     }
 
-    /// <summary>By which chosen units every group of parts is treated.</summary>
-    private List<(ulong Mask, double Minutes)> Hanging(ulong chosen)
+    /// <summary>By which chosen units every group of parts is treated, and the parts that take two.</summary>
+    private ulong[] Hanging(ulong[][] through, ulong chosen)
     {
-        ulong[][] through = [.. before.Select(ofDebris => Through(ofDebris, chosen))];
-        var hanging = new List<(ulong, double)>(groups.Length + needTwo.Length);
-        foreach (Group group in groups)
-            hanging.Add((Joined(through, chosen, group.Last), group.Minutes));
-        foreach (TwoLooksPart part in needTwo)
-            hanging.Add((LastTwo(through, chosen, part), part.Minutes));
+        var hanging = new ulong[groups.Length + needTwo.Length];
+        for (int group = 0; group < groups.Length; group++)
+            hanging[group] = Joined(through, chosen, groups[group].Last);
+        for (int part = 0; part < needTwo.Length; part++)
+            hanging[groups.Length + part] = LastTwo(through, chosen, needTwo[part]);
         return hanging;
     }
+
+    private ulong[][] Through(ulong chosen)
+    {
+        var through = new ulong[before.Length][];
+        for (int debris = 0; debris < through.Length; debris++)
+            through[debris] = Through(before[debris], chosen);
+        return through;
+    }
+
+    private double[] Minutes() => [.. groups.Select(group => group.Minutes), .. needTwo.Select(part => part.Minutes)];
 
     /// <summary>For every unit the chosen ones, and the source, by which the debris comes to it.</summary>
     private static ulong[] Through(ulong[] before, ulong chosen)
@@ -145,29 +154,37 @@ internal sealed class ChoiceModel
     private sealed class Run
     {
         private readonly ChoiceModel model;
-        private readonly List<(ulong Mask, double Minutes)> hanging;
+        private readonly List<(ulong Mask, double Minutes)> hanging = [];
         private readonly List<(ulong Units, double Minutes, ulong OffWith)> off = [];
         private readonly int[] order;
         private readonly ulong[] due;
+        private readonly double always;
         private int histories;
 
         public Run(ChoiceModel model, ulong chosen)
         {
             this.model = model;
-            ulong[][] through = [.. model.before.Select(ofDebris => Through(ofDebris, chosen))];
-            hanging = [.. model.Hanging(chosen).GroupBy(one => one.Mask).Select(group => (group.Key, group.Sum(one => one.Minutes)))];
+            always = model.always;
+            ulong[][] through = model.Through(chosen);
+            ulong[] masks = model.Hanging(through, chosen);
+            for (int i = 0; i < masks.Length; i++)
+            {
+                double minutes = i < model.groups.Length ? model.groups[i].Minutes : model.needTwo[i - model.groups.Length].Minutes;
+                if (masks[i] == Source)
+                    always += minutes;
+                else if (masks[i] != 0)
+                    AddHanging(masks[i], minutes);
+            }
+
             foreach (InTheWay one in model.inTheWay)
             {
-                if ((one.Units & chosen) != 0)
-                    off.Add((one.Units & chosen, one.Minutes, Joined(through, chosen, one.OffWith)));
+                if ((one.Units & chosen) != 0 && Joined(through, chosen, one.OffWith) is var offWith && offWith != Source)
+                    off.Add((one.Units & chosen, one.Minutes, offWith));
             }
 
             ulong made = 0;
-            foreach (TwoLooksPart part in model.needTwo)
-            {
-                ulong needed = LastTwo(through, chosen, part);
-                made |= needed == Source ? 0 : needed;
-            }
+            for (int i = model.groups.Length; i < masks.Length; i++)
+                made |= masks[i] & ~Source;
 
             var hangsOn = new ulong[model.Units.Length];
             for (int unit = 0; unit < hangsOn.Length; unit++)
@@ -207,10 +224,10 @@ internal sealed class ChoiceModel
 
         private double Minutes(ulong made, ulong found)
         {
-            double minutes = model.always;
+            double minutes = always;
             foreach ((ulong mask, double takes) in hanging)
             {
-                if (mask == Source || (mask & found) != 0)
+                if ((mask & found) != 0)
                     minutes += takes;
             }
 
@@ -218,17 +235,30 @@ internal sealed class ChoiceModel
                 minutes += model.lookMinutes[BitOperations.TrailingZeroCount(left)];
             foreach ((ulong units, double takes, ulong offWith) in off)
             {
-                if ((units & made) != 0 && offWith != Source && (offWith & found) == 0)
+                if ((units & made) != 0 && (offWith & found) == 0)
                     minutes += takes;
             }
 
             return minutes;
         }
 
+        private void AddHanging(ulong mask, double minutes)
+        {
+            for (int i = 0; i < hanging.Count; i++)
+            {
+                if (hanging[i].Mask != mask)
+                    continue;
+                hanging[i] = (mask, hanging[i].Minutes + minutes);
+                return;
+            }
+
+            hanging.Add((mask, minutes));
+        }
+
         private int[] InOrder(ulong chosen, ulong[] hangsOn)
         {
             var ordered = new List<int>();
-            int[] waiting = [.. Enumerable.Range(0, model.Units.Length).Where(unit => (chosen >> unit & 1) == 1).OrderBy(unit => model.rank[unit])];
+            int[] waiting = [.. model.inRank.Where(unit => (chosen >> unit & 1) == 1)];
             ulong placed = 0;
             while (ordered.Count < waiting.Length)
             {

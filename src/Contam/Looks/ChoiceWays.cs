@@ -32,8 +32,8 @@ internal sealed record ChoiceWays
     /// <summary>The odds of a find at each unit (second) from a find at each unit (first).</summary>
     public required double[,] FromUnit { get; init; }
 
-    /// <summary>The order of work where no look hangs on another.</summary>
-    public required int[] Rank { get; init; }
+    /// <summary>The units in the order of work where none hangs on another.</summary>
+    public required int[] InRank { get; init; }
 
     public static ChoiceWays Of(ChoiceQuestion asked, ImmutableArray<DebrisWays> ways, ImmutableArray<PartLooks> flat, BenchWork work, ImmutableArray<ImmutableArray<int>> units)
     {
@@ -93,7 +93,7 @@ internal sealed record ChoiceWays
 
         (double[] fromSource, double[,] fromUnit) = Odds(asked, ways, units);
         int[] distance = LookArrangement.Distances(ways);
-        int[] order = [.. Enumerable.Range(0, units.Length).OrderBy(unit => units[unit].Any(work.NeedsStripping)).ThenBy(unit => units[unit].Min(place => distance[place])).ThenBy(unit => units[unit][0])];
+        int[] inRank = [.. Enumerable.Range(0, units.Length).OrderBy(unit => units[unit].Any(work.NeedsStripping)).ThenBy(unit => units[unit].Min(place => distance[place])).ThenBy(unit => units[unit][0])];
         return new ChoiceWays
         {
             Before = [.. ways.Select((one, debris) => units.Select(unit => Or(unit.Where(place => one.IsReached[place]).Select(place => last[debris][place]))).ToArray())],
@@ -104,7 +104,7 @@ internal sealed record ChoiceWays
             LookMinutes = [.. units.Select(unit => unit.Sum(work.Look))],
             FromSource = fromSource,
             FromUnit = fromUnit,
-            Rank = [.. Enumerable.Range(0, units.Length).Select(unit => Array.IndexOf(order, unit))],
+            InRank = inRank,
         };
     }
 

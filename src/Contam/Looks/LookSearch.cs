@@ -49,26 +49,37 @@ internal static class LookSearch
         double least = model.Expected(start);
         while (true)
         {
-            (ulong next, double then) = (best, least);
-            foreach (ulong choice in Neighbours(best, model.Units.Length))
-            {
-                if (BitOperations.PopCount(choice) > most)
-                    continue;
-                double expected = model.Expected(choice);
-                if (IsBetter(expected, choice, then, next))
-                    (next, then) = (choice, expected);
-            }
-
+            (ulong next, double then) = BestOf(OneMoreOrFewer(best, model.Units.Length), best, least);
+            if (next == best)
+                (next, then) = BestOf(AnotherForOne(best, model.Units.Length), best, least);
             if (next == best)
                 return best;
             (best, least) = (next, then);
         }
+
+        (ulong Best, double Least) BestOf(IEnumerable<ulong> choices, ulong best, double least)
+        {
+            foreach (ulong choice in choices)
+            {
+                if (BitOperations.PopCount(choice) > most)
+                    continue;
+                double expected = model.Expected(choice);
+                if (IsBetter(expected, choice, least, best))
+                    (best, least) = (choice, expected);
+            }
+
+            return (best, least);
+        }
     }
 
-    private static IEnumerable<ulong> Neighbours(ulong choice, int units)
+    private static IEnumerable<ulong> OneMoreOrFewer(ulong choice, int units)
     {
         for (int unit = 0; unit < units; unit++)
             yield return choice ^ 1UL << unit;
+    }
+
+    private static IEnumerable<ulong> AnotherForOne(ulong choice, int units)
+    {
         for (int other = 0; other < units; other++)
         {
             if ((choice >> other & 1) == 0)

@@ -12,6 +12,12 @@ internal sealed record ChoiceQuestion(LookQuestion Question, Func<Part, StepActi
     /// <summary>The most looks, from 0 for the flat plan.</summary>
     public int MostLooks { get; init; } = LookMask.Most;
 
+    /// <summary>
+    /// What each look costs besides its own time, in minutes: work stops, somebody decides, it is written down, and the sheet grows a branch. It weighs in the
+    /// choice and stands in no figure.
+    /// </summary>
+    public double MinutesADecision { get; init; }
+
     /// <summary>Where to look, held fixed; <c>null</c> to have it chosen.</summary>
     public ImmutableArray<PartId>? LookAt { get; init; }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Graphs;
 
 namespace Contam.Looks;
 
@@ -20,7 +21,7 @@ internal static class ChoiceUnits
         Family family = asked.Question.Family;
         double[][] odds = [.. ways.Select(one => PassingOdds.From(one, one.Sources.Select(source => source.Vertex), family.Parts, asked.PassesOn))];
         // What nothing open leads to is cleared by what is on record: a look there is never due.
-        bool[][] open = [.. ways.Select(one => Spread.Reachable.From(one.Joints, one.Sources.Select(source => source.Vertex), one.OnRecord.Contains))];
+        bool[][] open = [.. ways.Select(one => Reachable.From(one.Joints, one.Sources.Select(source => source.Vertex), one.OnRecord.Contains))];
         ImmutableArray<ImmutableArray<int>> units =
         [
             .. Places(asked.Question, ways).Where(place => open.Any(one => one[place]))
@@ -38,7 +39,7 @@ internal static class ChoiceUnits
 
     private static IEnumerable<int> Beyond(ImmutableArray<int> unit, ImmutableArray<DebrisWays> ways)
     {
-        bool[] beyond = Spread.Reachable.From(ways[0].Joints, unit);
+        bool[] beyond = Reachable.From(ways[0].Joints, unit);
         return Enumerable.Range(0, beyond.Length).Where(vertex => beyond[vertex]);
     }
 }

@@ -23,7 +23,7 @@ internal sealed record ChoiceWays
     /// <summary>The minutes of what is treated whatever is seen anywhere.</summary>
     public required double Always { get; init; }
 
-    /// <summary>The minutes of the look at all places of each unit.</summary>
+    /// <summary>The minutes of the look at all places of each unit, and of the decision.</summary>
     public required double[] LookMinutes { get; init; }
 
     /// <summary>The odds of a find at each unit, from the sources.</summary>
@@ -101,7 +101,7 @@ internal sealed record ChoiceWays
             NeedTwo = needTwo.ToImmutable(),
             InTheWay = [.. access.Select(one => new ChoiceModel.InTheWay(one.Value, work.OffAndOn(one.Key), offWith.TryGetValue(one.Key, out ImmutableArray<ulong> off) ? off : [.. ways.Select(_ => 0UL)]))],
             Always = always,
-            LookMinutes = [.. units.Select(unit => unit.Sum(work.Look))],
+            LookMinutes = [.. units.Select(unit => unit.Sum(work.Look) + asked.MinutesADecision)],
             FromSource = fromSource,
             FromUnit = fromUnit,
             InRank = inRank,

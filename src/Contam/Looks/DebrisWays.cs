@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Graphs;
 using Contam.Spread;
 
 namespace Contam.Looks;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Numerics;
 using Contam.Families;
-using Contam.Findings;
+using Contam.StopLines;
 
 namespace Contam.Looks;
 
@@ -53,11 +53,11 @@ internal static class DecidingLooks
                     throw new ArgumentException($"a look at {place} decides nothing: {because}", nameof(asked));
             }
 
-            return LookArrangement.Of(question, ways, places.Select(question.Family.IndexOf), work, LookMask.Most)
+            return LookArrangement.Of(question, ways, LookArrangement.Like(places.Select(question.Family.IndexOf), question.Family), work, LookMask.Most)
                 ?? throw new ArgumentException($"these places are more than {LookMask.Most} looks", nameof(asked));
         }
 
-        FixedLooks? Arranged(ulong units) => LookArrangement.Of(question, ways, Indices(units).SelectMany(unit => model.Units[unit]), work, asked.MostLooks);
+        FixedLooks? Arranged(ulong units) => LookArrangement.Of(question, ways, Indices(units).Select(unit => model.Units[unit]), work, asked.MostLooks);
 
         ulong WithoutOne(ulong units) => Indices(units).Select(unit => units & ~(1UL << unit)).MinBy(model.Expected);
 

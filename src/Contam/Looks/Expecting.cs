@@ -6,9 +6,9 @@ namespace Contam.Looks;
 /// <summary>
 /// What a plan with its looks held fixed is to be expected to take.
 /// <para>
-/// The chance that a look that is due finds something: the likeliest way (<see cref="PassingOdds"/>) from the nearest finds before it, or from the sources
-/// where it is due without any; of several places and debris the likeliest. Looks are taken as independent given the last find. A history is as likely as
-/// the product over the looks made in it.
+/// The chance that a look that is due finds something: the likeliest way (<see cref="PassingOdds"/>) from any find before it, and from the sources where it is due
+/// whatever is seen, or nothing was found before it; of several places and debris the likeliest. Looks are taken as independent given the finds before. A history
+/// is as likely as the product over the looks made in it.
 /// </para>
 /// </summary>
 internal sealed class Expecting
@@ -52,11 +52,11 @@ internal sealed class Expecting
         ];
     }
 
-    /// <summary>The chance of a find at a look that is due where these looks, as bits, count as having found debris.</summary>
-    public double Odds(int look, int found)
+    /// <summary>The chance of a find at a look that is due where these looks, as bits, found debris.</summary>
+    private double Odds(int look, int found)
     {
-        double odds = hangsOn[look] == LookMask.Always ? fromSource[look] : 0;
-        foreach (int before in LookMask.Looks(found & (LookMask.Of(look) - 1)))
+        double odds = hangsOn[look] == LookMask.Always || found == 0 ? fromSource[look] : 0;
+        foreach (int before in LookMask.Looks(found))
             odds = Math.Max(odds, fromLook[before, look]);
         return odds;
     }
@@ -73,7 +73,7 @@ internal sealed class Expecting
                 likelihood *= Odds(look, found);
             else if (outcome is LookOutcome.Clean or LookOutcome.Void)
                 likelihood *= 1 - Odds(look, found);
-            found |= outcome is LookOutcome.Found or LookOutcome.Settled or LookOutcome.Void ? LookMask.Of(look) : 0;
+            found |= outcome is LookOutcome.Found ? LookMask.Of(look) : 0;
         }
 
         return likelihood;

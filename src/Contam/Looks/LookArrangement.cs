@@ -4,17 +4,17 @@ using Contam.Families;
 namespace Contam.Looks;
 
 /// <summary>
-/// From places to looks in order of work. Like places (numbers of one part) are one look as far as they are due together. A look that hangs on another comes
+/// From groups of like places to looks in order of work. The places of a group are one look as far as they are due together. A look that hangs on another comes
 /// after it; else what needs no stripping comes first, then what is fewer joints away from a source, then what stands first in the family.
 /// </summary>
 internal static class LookArrangement
 {
     /// <summary>The looks; <c>null</c> where they are more than <paramref name="most"/>.</summary>
-    public static FixedLooks? Of(LookQuestion question, ImmutableArray<DebrisWays> ways, IEnumerable<int> places, BenchWork work, int most)
+    public static FixedLooks? Of(LookQuestion question, ImmutableArray<DebrisWays> ways, IEnumerable<ImmutableArray<int>> groups, BenchWork work, int most)
     {
         Family family = question.Family;
         int[] distance = Distances(ways);
-        ImmutableArray<ImmutableArray<int>> looks = InFirstOrder(places.Distinct().Order().GroupBy(place => family.Parts[place].RepeatOf ?? $"={family.Parts[place].Id.Value}").Select(group => group.ToImmutableArray()));
+        ImmutableArray<ImmutableArray<int>> looks = InFirstOrder(groups);
         while (true)
         {
             if (looks.Length > most)
@@ -51,6 +51,10 @@ internal static class LookArrangement
             return order.ToImmutable();
         }
     }
+
+    /// <summary>Places grouped by the part that they are numbers of; others stand alone. In the order of the family.</summary>
+    public static IEnumerable<ImmutableArray<int>> Like(IEnumerable<int> places, Family family) =>
+        places.Distinct().Order().GroupBy(place => family.Parts[place].RepeatOf ?? $"={family.Parts[place].Id.Value}").Select(group => group.ToImmutableArray());
 
     /// <summary>The fewest joints from a source of any debris; a large number where none leads.</summary>
     public static int[] Distances(ImmutableArray<DebrisWays> ways)

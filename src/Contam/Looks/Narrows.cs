@@ -1,4 +1,4 @@
-using Contam.Spread;
+using Contam.Graphs;
 
 namespace Contam.Looks;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Contam.Spread;
+using Contam.Graphs;
 
 namespace Contam.Looks;
 

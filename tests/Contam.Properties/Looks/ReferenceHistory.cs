@@ -19,11 +19,15 @@ internal sealed class ReferenceHistory
     private readonly ImmutableArray<SpreadQuestion> asked;
     private readonly ImmutableArray<DebrisSpread> spreads;
 
-    internal ReferenceHistory(LooksCase looks, LookHistory history)
+    /// <param name="looks">The looks.</param>
+    /// <param name="history">Their outcomes.</param>
+    /// <param name="partly">Where given, a look that finds something finds it at some of its places, of some of the debris, and tells nothing of the others.</param>
+    internal ReferenceHistory(LooksCase looks, LookHistory history, Random? partly = null)
     {
         this.looks = looks;
         rules = new RuleBook(looks.Asked.Standard);
-        asked = [.. looks.Question.Debris.Select(debris => WithoutVoid(Told(looks, history, debris)))];
+        HashSet<(PartId, Debris)> found = Finds(looks, history, partly);
+        asked = [.. looks.Question.Debris.Select(debris => WithoutVoid(Told(looks, history, debris, found)))];
         spreads = [.. asked.Select(Spreading.Of)];
     }
 
@@ -35,18 +39,33 @@ internal sealed class ReferenceHistory
         return RuleBook.Join(asked.Where(one => CleanPlacesBefore(one, part.Id) < 2).SelectMany(one => rules.Choose(part, one.Debris, Situation.Exposed).Treatments));
     }
 
-    /// <summary>The findings of a history: clean places, void or not, and finds wherever the debris could have come at all.</summary>
-    internal static SpreadQuestion Told(LooksCase looks, LookHistory history, Debris debris)
+    /// <summary>What the looks of a history find: wherever the debris could have come at all, or some of it, at least one find a look.</summary>
+    private static HashSet<(PartId, Debris)> Finds(LooksCase looks, LookHistory history, Random? partly)
+    {
+        HashSet<(PartId, Debris)> finds = [];
+        for (int look = 0; look < history.Outcomes.Length; look++)
+        {
+            if (history.Outcomes[look] != LookOutcome.Found)
+                continue;
+            (PartId, Debris)[] all =
+            [
+                .. looks.Question.Debris.SelectMany(debris => Spreading.Of(looks.Asked.Question(debris)).Parts.Select(part => part.Part)
+                    .Where(looks.Looks[look].Contains).Select(place => (place, debris))),
+            ];
+            finds.UnionWith(partly is null ? all : [all[partly.Next(all.Length)], .. all.Where(_ => partly.Next(2) == 0)]);
+        }
+
+        return finds;
+    }
+
+    /// <summary>The findings of a history: clean places, void or not, and finds.</summary>
+    private static SpreadQuestion Told(LooksCase looks, LookHistory history, Debris debris, HashSet<(PartId, Debris)> found)
     {
         SpreadQuestion before = looks.Asked.Question(debris);
-        HashSet<PartId> listed = [.. Spreading.Of(before).Parts.Select(part => part.Part)];
-        IEnumerable<Finding> told = history.Outcomes.SelectMany((outcome, look) => looks.Looks[look].Where(listed.Contains).SelectMany(place => outcome switch
-        {
-            LookOutcome.Clean or LookOutcome.Void => new[] { new Finding(place, debris, Found: false) },
-            LookOutcome.Found => [new Finding(place, debris, Found: true)],
-            _ => [],
-        }));
-        return before with { Findings = [.. before.Findings, .. told] };
+        IEnumerable<Finding> clean = history.Outcomes.SelectMany((outcome, look) =>
+            outcome is LookOutcome.Clean or LookOutcome.Void ? looks.Looks[look].Select(place => new Finding(place, debris, Found: false)) : []);
+        IEnumerable<Finding> finds = looks.Looks.SelectMany(look => look).Where(place => found.Contains((place, debris))).Select(place => new Finding(place, debris, Found: true));
+        return before with { Findings = [.. before.Findings, .. clean, .. finds] };
     }
 
     /// <summary>The question without the clean findings that its finds speak against.</summary>

@@ -18,15 +18,19 @@ public class The_conditions
         {
             var looks = LooksCase.For(asked, ForEvery.ChanceFor(asked), withTwoLooks: true);
             foreach (LookHistory history in looks.Plan.Histories ?? [])
-            {
-                var flat = new ReferenceHistory(looks, history);
-                foreach (Part part in looks.Asked.Family.Parts)
-                {
-                    ImmutableArray<TreatmentKind> done = Of(looks.Plan, part.Id)?.In(history) ?? [];
-                    ImmutableArray<TreatmentKind> missed = [.. flat.Treatments(part).Where(one => !done.Contains(one) && !IsReplaced(one, done))];
-                    Assert.True(missed.IsEmpty, $"{history}: {part.Id} needs {string.Join(' ', missed)} as well as {string.Join(' ', done)}");
-                }
-            }
+                AssertComplete(looks, history, new ReferenceHistory(looks, history));
+        },
+        mostParts: Some);
+
+    // Who finds metal at one of two places stops looking, and records no more than that.
+    [Fact]
+    public void Miss_none_where_a_look_finds_only_some_of_what_it_could() => ForEvery.Case(
+        asked =>
+        {
+            Random chance = ForEvery.ChanceFor(asked);
+            var looks = LooksCase.For(asked, chance, withTwoLooks: true);
+            foreach (LookHistory history in looks.Plan.Histories ?? [])
+                AssertComplete(looks, history, new ReferenceHistory(looks, history, chance));
         },
         mostParts: Some);
 
@@ -75,6 +79,16 @@ public class The_conditions
             Assert.Equal(looks.Asked.Family.Parts.Select(part => part.Id).Where(listed.Contains), looks.Plan.Parts.Select(part => part.Part.Id));
         },
         mostParts: Some);
+
+    private static void AssertComplete(LooksCase looks, LookHistory history, ReferenceHistory flat)
+    {
+        foreach (Part part in looks.Asked.Family.Parts)
+        {
+            ImmutableArray<TreatmentKind> done = Of(looks.Plan, part.Id)?.In(history) ?? [];
+            ImmutableArray<TreatmentKind> missed = [.. flat.Treatments(part).Where(one => !done.Contains(one) && !IsReplaced(one, done))];
+            Assert.True(missed.IsEmpty, $"{history}: {part.Id} needs {string.Join(' ', missed)} as well as {string.Join(' ', done)}");
+        }
+    }
 
     private static int Worst(IEnumerable<GradeAsk> asks, LookHistory history) =>
         asks.Where(ask => history.Meets(ask.When)).Select(ask => ask.Situation switch { Situation.Guarded => 1, Situation.Exposed => 2, _ => 3 }).Append(0).Max();

@@ -26,7 +26,7 @@ internal sealed class LookJudge
             {
                 Findings = [.. asked.Findings.Where(finding => finding.Found), .. asked.Family.Parts.Select(part => new Finding(part.Id, debris, Found: false))],
             };
-            foreach (JudgedFinding judged in CleanFindingJudge.Judge(tried))
+            foreach (JudgedFinding judged in CleanFindingJudge.Judge(tried, contradictions: null))
             {
                 if (judged.NotAcceptedBecause is { } because)
                     whyNot.TryAdd(judged.Finding.Part, because);

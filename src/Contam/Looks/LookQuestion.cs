@@ -16,7 +16,12 @@ internal sealed record LookQuestion(Family Family, ShopStandard Standard, Immuta
     public ImmutableArray<Finding> Findings { get; init; } = [];
 
     /// <summary>What spares a part that debris could have reached.</summary>
-    public Func<Part, Sparing> SparedBy { get; init; } = static part => part.IsCritical ? Sparing.Nothing : Sparing.OneLook;
+    public Func<Part, Sparing> SparedBy { get; init; } = static part => part.ClearedBy switch
+    {
+        ClearedBy.Nothing => Sparing.Nothing,
+        ClearedBy.TwoLooks => Sparing.TwoLooks,
+        _ => Sparing.OneLook,
+    };
 
     /// <summary>The question of how far one debris has gone: the one place where the failures are handed to the spread.</summary>
     public SpreadQuestion SpreadOf(Debris debris) => new(Family, Failed, debris)

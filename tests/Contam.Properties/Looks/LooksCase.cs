@@ -19,7 +19,7 @@ internal sealed record LooksCase(TestCase Asked, LookQuestion Question, Immutabl
     {
         TestCase accepted = asked with { Standard = WithClean(asked) };
         PartId[] chosen = [.. chance.GetItems(accepted.Family.Parts.ToArray(), chance.Next(1, 6)).Select(part => part.Id).Distinct().Where(part => !IsSource(accepted, part))];
-        TestCase shown = accepted with { Family = accepted.Family.WithParts([.. accepted.Family.Parts.Select(part => chosen.Contains(part.Id) ? part with { Inspect = new Inspection(10, Shows.Good, "", null) } : part)]) };
+        TestCase shown = accepted with { Family = accepted.Family.WithParts([.. accepted.Family.Parts.Select(part => chosen.Contains(part.Id) ? part with { Inspect = new Inspection(10, Shows.Good, "", null) } : part).Select(WithoutTwo)]) };
         int two = withTwoLooks ? chance.Next(0, 4) : 0;
         HashSet<PartId> needTwo = [.. chance.GetItems(shown.Family.Parts.ToArray(), two).Where(part => !part.IsCritical).Select(part => part.Id)];
         LookQuestion question = QuestionOf(shown) with
@@ -31,6 +31,9 @@ internal sealed record LooksCase(TestCase Asked, LookQuestion Question, Immutabl
         ImmutableArray<ImmutableArray<PartId>> looks = [.. chosen.Where(part => judge.WhyNot(part) is null).Select(part => ImmutableArray.Create(part))];
         return new LooksCase(shown, question, SomeJoined(question, looks, chance)) { NeedTwo = needTwo };
     }
+
+    // Which parts take two clean places is drawn here, so that the reference can decide it by its own code.
+    private static Part WithoutTwo(Part part) => part.ClearedBy == ClearedBy.TwoLooks ? part with { ClearedBy = ClearedBy.OneLook } : part;
 
     /// <summary>Parts that take two clean places.</summary>
     internal HashSet<PartId> NeedTwo { get; private init; } = [];

@@ -103,7 +103,7 @@ public class The_conditions
     internal static TestCase Plain(TestCase asked)
     {
         Family family = SystemBuilder.Build(
-            asked.Family.Parts.Select(part => part with { Holds = [], Passage = null, IsCritical = false }),
+            asked.Family.Parts.Select(part => part with { Holds = [], Passage = null, ClearedBy = ClearedBy.OneLook }),
             asked.Family.Joints.Select(joint => joint with { Passage = null }),
             asked.Family.States);
         return asked with { Family = family, Asked = [asked.Asked[0]], Findings = [], Failed = asked.Failed.IsEmpty ? [family.Parts[0].Id] : asked.Failed };

@@ -24,7 +24,7 @@ internal static class MachineOf
             return false;
         }
 
-        return Has("cylinder", "piston", "crankshaft", "crankcase") ? Engine
+        return Has("cylinder-head", "crankshaft", "crankcase") ? Engine
             : Has("actuator", "hydraulic-motor") ? "hydraulic-unit"
             : Has("clutch", "gearbox") ? "gearbox"
             : Has("gear") ? "gearcase"

@@ -7,7 +7,7 @@ namespace Contam.Procedure;
 /// <summary>The methods that a plan uses, numbered in the order of first use; each is said once.</summary>
 internal sealed class MethodBook(ShopStandard standard, Bearing bearing, PlaceholderText fill)
 {
-    private readonly Dictionary<Method, string> numberOf = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<string, string> numberOf = new(StringComparer.Ordinal);
     private readonly List<MethodWords> used = [];
 
     /// <summary>Those that were asked for, by number.</summary>
@@ -17,14 +17,15 @@ internal sealed class MethodBook(ShopStandard standard, Bearing bearing, Placeho
     public Method? Find(string id, Job job) =>
         standard.Methods.Where(method => method.Id == id && (method.For == BearsOn.Everything || bearing.Words(method.For, job))).MaxBy(method => Bearing.Closeness(method.For));
 
-    /// <summary>Its number; a method that is used for the first time gets the next.</summary>
+    /// <summary>Its number; a method that is used for the first time gets the next. One text has one number, for whichever kinds it is written; a text that names a fluid is another for each.</summary>
     public string NumberOf(Method method, Job job)
     {
-        if (numberOf.TryGetValue(method, out string? number))
+        string text = TextOf(method, job);
+        if (numberOf.TryGetValue(text, out string? number))
             return number;
         number = string.Create(CultureInfo.InvariantCulture, $"M{used.Count + 1}");
-        numberOf.Add(method, number);
-        used.Add(new MethodWords(number, method.Title, TextOf(method, job), method.Needs.Tools, [.. method.Needs.Supplies.Select(supply => fill.Fill(supply.Item, job))]));
+        numberOf.Add(text, number);
+        used.Add(new MethodWords(number, method.Title, text, method.Needs.Tools, [.. method.Needs.Supplies.Select(supply => fill.Fill(supply.Item, job))]));
         return number;
     }
 

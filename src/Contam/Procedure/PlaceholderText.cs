@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Contam.Families;
-using Contam.Sums;
+using Contam.Measurement.Wording;
 using Contam.Treatment;
 
 namespace Contam.Procedure;
@@ -24,6 +24,7 @@ internal sealed class PlaceholderText
     private readonly Upstream upstream;
     private readonly ILookup<PartId, Joint> jointsFrom;
     private readonly HashSet<PartId> worked;
+    private readonly Dictionary<string, Job> howSaidAt = new(StringComparer.Ordinal);
 
     public PlaceholderText(ProcedureRequest request, ProcedureDraft draft, Bearing bearing, FrameBook frame)
     {
@@ -95,11 +96,18 @@ internal sealed class PlaceholderText
         ? first?.Lead?.TotalDays ?? 0
         : first?.SendOut?.Days ?? UsualDaysOut).ToString("0.#", CultureInfo.InvariantCulture);
 
-    // The part's own words may hold placeholders of nothing: they are a clause of a family, not of a standard.
+    // How a look is done is said at the first parts that it is for; other parts are looked at as these are.
     private string How(Job job, Part? first)
     {
         string how = first?.Inspect?.How is { Length: > 0 } said ? said : frame.Find(FrameSection.WithStep, FrameNames.How, [], [.. job.At])?.Say ?? "";
-        return Sentences.Clause(how);
+        if (first is null || !howSaidAt.TryGetValue(how, out Job? before))
+        {
+            howSaidAt[how] = job;
+            return Sentences.Clause(how);
+        }
+
+        bool isSame = before.At[0].Id == first.Id || first.RepeatOf is { } repeat && before.At[0].RepeatOf == repeat;
+        return isSame || frame.Find(FrameSection.WithStep, FrameNames.HowAgain, [], [.. job.At]) is not { } again ? Sentences.Clause(how) : Sentences.Clause(Fill(again.Say, before));
     }
 
     private string DebrisAt(ImmutableArray<Part> parts)

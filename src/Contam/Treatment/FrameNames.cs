@@ -68,10 +68,13 @@ public static class FrameNames
     /// <summary>With a step: how a look is done where the part does not say.</summary>
     public const string How = "how";
 
+    /// <summary>With a step: a look that is done as one before it, at <c>{part}</c>.</summary>
+    public const string HowAgain = "how-again";
+
     /// <summary>All of them.</summary>
     public static ImmutableArray<string> All { get; } =
     [
-        OrderSlowest, Order, Stop, Circuit, Arrival, Cause, AlsoFailed, LookFirst, Decide, FiltersNext, Hold, HoldGas, SecondFilters, SecondLook, InTheWay, Outside, Blank, Barrier, OnLiquid, Seals, How,
+        OrderSlowest, Order, Stop, Circuit, Arrival, Cause, AlsoFailed, LookFirst, Decide, FiltersNext, Hold, HoldGas, SecondFilters, SecondLook, InTheWay, Outside, Blank, Barrier, OnLiquid, Seals, How, HowAgain,
     ];
 
     /// <summary>All of them as a phrase.</summary>

@@ -68,7 +68,7 @@ internal sealed partial class StandardBuilder
         return id.Value;
     }
 
-    private static Needs NeedsOf(Form written) => new(
+    private static Needs NeedsOf(Form written) => !written.Has(TextKeys.Tools) && !written.Has(TextKeys.Supplies) && !written.Has(TextKeys.Hands) ? Needs.Nothing : new Needs(
         [.. written.Get(TextKeys.Tools, []).Select(tool => tool.Value)],
         [
             .. written.Get(TextKeys.Supplies, []).Select(supply => new Supply(

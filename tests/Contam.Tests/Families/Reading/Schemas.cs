@@ -94,5 +94,7 @@ public sealed class Schemas
         [StandardKeys.Cautions.AnyShape] = StandardKeys.Caution,
         [TextKeys.Texts.AnyShape] = TextKeys.StepText,
         [TextKeys.Methods.AnyShape] = TextKeys.Method,
+        [TextKeys.Supplies.AnyShape] = TextKeys.Supply,
+        [TextKeys.FrameSections[0].Key.AnyShape] = TextKeys.FrameStep,
     };
 }

@@ -50,8 +50,10 @@ internal static class TextKeys
         Name = "per", Means = "What the quantity is for: each part, the whole plan, each litre that the parts hold, or each opening of the parts; default: part", Example = "part",
     };
 
-    public static readonly Key<ImmutableArray<Located<Form>>> Supplies = new(new ListShape<Form>(
-        new FormShape("supply", "a supply", Item, Quantity, Unit, Per) { Required = [Item], Means = "Something that is used up" }, "a list of supplies"))
+    /// <summary>A supply.</summary>
+    public static readonly FormShape Supply = new("supply", "a supply", Item, Quantity, Unit, Per) { Required = [Item], Means = "Something that is used up" };
+
+    public static readonly Key<ImmutableArray<Located<Form>>> Supplies = new(new ListShape<Form>(Supply, "a list of supplies"))
     {
         Name = "supplies", Means = "What is used up", Example = "[{item: white cloth, per: part}]",
     };
@@ -97,7 +99,8 @@ internal static class TextKeys
         Name = "due", Means = "When it is due: before the first start, at the first run, or after the first running hours; default: before-running", Example = "first-run",
     };
 
-    private static readonly FormShape FrameStep = new("frame-step", "a step of the frame", Step, For, Say, Until, StopIf, Minutes, Due, Uses, Tools, Supplies, Hands)
+    /// <summary>A step of the frame.</summary>
+    public static readonly FormShape FrameStep = new("frame-step", "a step of the frame", Step, For, Say, Until, StopIf, Minutes, Due, Uses, Tools, Supplies, Hands)
     {
         Required = [Step, Say], Means = "A step before or after the work on the parts",
     };

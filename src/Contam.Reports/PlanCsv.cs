@@ -14,7 +14,7 @@ public static class PlanCsv
     public static void WriteSteps(PlanDocument plan, TextWriter writer)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        Line(writer, "number", "phase", "action", "part", "text", "after", "minutes", "start", "finish", "technician", "critical", "seals", "for access");
+        Line(writer, "number", "phase", "action", "part", "text", "method", "after", "minutes", "start", "finish", "technician", "critical", "seals", "for access");
         foreach (PlanStep step in plan.Steps)
         {
             Line(
@@ -24,6 +24,7 @@ public static class PlanCsv
                 ActionWord(step.Action),
                 step.Part ?? string.Join(' ', step.Parts),
                 step.Text,
+                step.Method ?? "",
                 string.Join(' ', step.After.Select(number => Number(number))),
                 Number(step.Minutes),
                 Number(step.Start),

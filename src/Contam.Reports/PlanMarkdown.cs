@@ -22,11 +22,13 @@ public static class PlanMarkdown
         page.Append(CultureInfo.InvariantCulture, $"{Escape(plan.Family.Title)} ({Escape(plan.Family.Id)}). {plan.Parts.Length} parts reached, {plan.Clear} clear.\n\n");
         foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
             page.Append(CultureInfo.InvariantCulture, $"{Escape(sentence)}\n\n");
-        page.Append("**The engine may not be run before every step of the phases before prove is ticked.**\n");
+        page.Append(CultureInfo.InvariantCulture, $"**{PlanSentences.MayNotRun}**\n");
         Cautions(page, plan);
+        Before(page, plan);
+        Methods(page, plan);
+        Steps(page, plan, names);
         Parts(page, plan);
         Findings(page, plan, names);
-        Steps(page, plan);
         Order(page, plan);
         page.Append(CultureInfo.InvariantCulture, $"\n## Hours\n\n{plan.Hours.Bench:0.##} h at the bench, {plan.Hours.Elapsed:0.##} working hours from start to end, not under {plan.Hours.LowerBoundElapsed:0.##} h.\n");
         writer.Write(page);
@@ -37,18 +39,34 @@ public static class PlanMarkdown
         if (plan.Cautions.IsEmpty)
             return;
         page.Append("\n## Be careful\n\n");
-        foreach (PlanCaution caution in plan.Cautions)
-            page.Append(CultureInfo.InvariantCulture, $"- {Escape(caution.Text)} *({(caution.Steps.IsEmpty ? "all of it" : string.Create(CultureInfo.InvariantCulture, $"from step {caution.BeforeStep}"))}; {Escape(caution.Source)})*\n");
+        for (int i = 0; i < plan.Cautions.Length; i++)
+            page.Append(CultureInfo.InvariantCulture, $"- **{PlanSentences.CautionMark(i)}** {Escape(PlanSentences.Caution(plan.Cautions[i]))}\n");
+    }
+
+    private static void Before(StringBuilder page, PlanDocument plan)
+    {
+        page.Append("\n## Before the work\n\n");
+        foreach ((string name, string text) in BeforeText.Lines(plan, TextLook.Plain).Where(line => !line.Name.StartsWith("Order", StringComparison.Ordinal)))
+            page.Append(CultureInfo.InvariantCulture, $"- **{name}** {Escape(text)}\n");
+    }
+
+    private static void Methods(StringBuilder page, PlanDocument plan)
+    {
+        if (plan.Methods.IsEmpty)
+            return;
+        page.Append("\n## Methods\n\n");
+        foreach (PlanMethod method in plan.Methods)
+            page.Append(CultureInfo.InvariantCulture, $"- **{method.Id} {Escape(method.Title)}** {Escape(method.Text)}\n");
     }
 
     private static void Parts(StringBuilder page, PlanDocument plan)
     {
-        page.Append("\n## What the debris reached\n\n| part | grade | treatment | how it got here |\n| --- | --- | --- | --- |\n");
+        page.Append("\n## What the debris reached\n\n| part | grade | treatment |\n| --- | --- | --- |\n");
         foreach (PlanPart part in plan.Parts)
         {
             string grades = string.Join(", ", part.Exposure.Select(one => plan.Debris.Length > 1 ? $"{one.Debris} {Word(one.Grade)}" : Word(one.Grade)));
             string treatment = part.Treatment.IsEmpty ? "left alone" : string.Join(", ", part.Treatment.Select(one => one.ToString().ToLowerInvariant()));
-            page.Append(CultureInfo.InvariantCulture, $"| {Escape(part.Name)} | {Escape(grades)} | {treatment} | {Escape(string.Join(" > ", part.Path))} |\n");
+            page.Append(CultureInfo.InvariantCulture, $"| {Escape(part.Name)} | {Escape(grades)} | {treatment} |\n");
         }
     }
 
@@ -63,9 +81,10 @@ public static class PlanMarkdown
 
     private static string Word(Grade grade) => grade.ToString().ToLowerInvariant();
 
-    private static void Steps(StringBuilder page, PlanDocument plan)
+    private static void Steps(StringBuilder page, PlanDocument plan, Names names)
     {
         page.Append("\n## Steps\n");
+        var groups = new StepGroups(plan, names);
         Phase? phase = null;
         foreach (PlanStep step in plan.Steps)
         {
@@ -75,10 +94,14 @@ public static class PlanMarkdown
                 page.Append(CultureInfo.InvariantCulture, $"\n### {PhaseWords.Of(step.Phase)}\n\n");
             }
 
-            foreach (PlanCaution caution in plan.Cautions.Where(caution => !caution.Steps.IsEmpty && caution.BeforeStep == step.Number))
-                page.Append(CultureInfo.InvariantCulture, $"> **Careful:** {Escape(caution.Text)}\n\n");
+            string[] facts =
+            [
+                .. step.Method is { } method ? [method] : Array.Empty<string>(),
+                .. step.Minutes > 0 && step.Technician is not null ? [string.Create(CultureInfo.InvariantCulture, $"{step.Minutes:0.#} min")] : Array.Empty<string>(),
+                .. groups.CautionsNewOn(step).Select(PlanSentences.CautionMark),
+            ];
             // The number is escaped, so that it is not taken for a list of its own.
-            page.Append(CultureInfo.InvariantCulture, $"- [ ] **{step.Number}** {Escape(step.Text)}{(step.Minutes > 0 && step.Technician is not null ? string.Create(CultureInfo.InvariantCulture, $" ({step.Minutes:0.#} min)") : "")}\n");
+            page.Append(CultureInfo.InvariantCulture, $"- [ ] **{step.Number}** {Escape(step.Text)}{(facts.Length > 0 ? $" ({string.Join(", ", facts)})" : "")}\n");
         }
     }
 

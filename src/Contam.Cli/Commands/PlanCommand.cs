@@ -16,12 +16,14 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
     private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json", "markdown", "html", "csv");
     private readonly Option<string> what = CommonOptions.OneOf("--what", "which table, with --format csv", "steps", "order");
 
+    private readonly Option<bool> reasons = new("--reasons") { Description = "say how the debris came to every part and why it is treated so (text)" };
+
     public Command Build()
     {
         var command = new Command(
             "plan",
             """
-            The clean-out: cautions, every part reached with grade and treatment, ordered steps, what to order, hours.
+            The clean-out: cautions, what it takes, methods, ordered steps, every part reached with its treatment, hours.
 
             Example:
               contam plan systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal
@@ -34,6 +36,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
         command.Options.Add(share);
         command.Options.Add(format);
         command.Options.Add(what);
+        command.Options.Add(reasons);
         command.SetAction(Run);
         return command;
     }
@@ -84,7 +87,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
                 PlanCsv.WriteSteps(plan, shell.Out);
                 break;
             default:
-                PlanText.Write(plan, request.Family, shell.Out, CommonOptions.LookOf(call, shell));
+                PlanText.Write(plan, request.Family, shell.Out, CommonOptions.LookOf(call, shell), call.GetValue(reasons));
                 break;
         }
     }

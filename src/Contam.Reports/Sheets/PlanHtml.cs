@@ -36,6 +36,8 @@ public static class PlanHtml
         Head(page, plan, names, title, hash);
         Tools(page, plan, circuits);
         Cautions(page, plan);
+        Before(page, plan, look);
+        Methods(page, plan);
         Picture(page, plan, request);
         new SheetParts(page, plan, request.Family, names, circuits, look).Write();
         new SheetSteps(page, plan, names, circuits).Write();
@@ -69,6 +71,9 @@ public static class PlanHtml
     {
         if (!plan.Cautions.IsEmpty)
             yield return ("cautions", "Be careful");
+        yield return ("before", "Before the work");
+        if (!plan.Methods.IsEmpty)
+            yield return ("methods", "Methods");
         yield return ("picture", "Picture");
         yield return ("reached", "What the debris reached");
         yield return ("steps", "Steps");
@@ -115,6 +120,26 @@ public static class PlanHtml
             page.Text(" ").Leaf("span", PlanSentences.Caution(plan.Cautions[i])).Close().Line();
         }
 
+        page.Close().Line().Close().Line();
+    }
+
+    private static void Before(MarkupWriter page, PlanDocument plan, TextLook look)
+    {
+        Chapter(page, "before", "Before the work");
+        page.Open("dl").Line();
+        foreach ((string name, string text) in BeforeText.Lines(plan, look))
+            page.Leaf("dt", name).Leaf("dd", text).Line();
+        page.Close().Line().Close().Line();
+    }
+
+    private static void Methods(MarkupWriter page, PlanDocument plan)
+    {
+        if (plan.Methods.IsEmpty)
+            return;
+        Chapter(page, "methods", "Methods");
+        page.Open("ul", ("class", "cs-cautions")).Line();
+        foreach (PlanMethod method in plan.Methods)
+            page.Open("li", ("id", method.Id)).Leaf("b", method.Id).Text(" ").Leaf("span", $"{method.Title}: {method.Text}").Close().Line();
         page.Close().Line().Close().Line();
     }
 

@@ -4,7 +4,7 @@ using Contam.Reports.Text;
 
 namespace Contam.Reports.Sheets;
 
-/// <summary>The steps, each with a box to tick. What a step must be careful of stands in it, so that no page ends between them.</summary>
+/// <summary>The steps, each with a box to tick. Methods and cautions are named by number.</summary>
 internal sealed class SheetSteps(MarkupWriter page, PlanDocument plan, Names names, SheetCircuits circuits)
 {
     private readonly StepGroups groups = new(plan, names);
@@ -41,8 +41,6 @@ internal sealed class SheetSteps(MarkupWriter page, PlanDocument plan, Names nam
             ("id", "step-" + number),
             ("data-circuits", circuits.Of(parts)),
             ("data-person", first.Technician is { } technician ? SheetCircuits.Number(technician) : "")).Line();
-        foreach (int caution in groups.CautionsBefore(first))
-            page.Open("p", ("class", "cs-careful")).Leaf("b", $"{PlanSentences.CautionMark(caution)} Careful:").Text(" " + plan.Cautions[caution].Text).Close().Line();
         string told = StepGroups.NumbersOf(group) + (first.Critical ? "*" : "");
         if (group.Count == 1)
         {
@@ -78,12 +76,16 @@ internal sealed class SheetSteps(MarkupWriter page, PlanDocument plan, Names nam
     private void Facts(List<PlanStep> group)
     {
         string[] times = [.. groups.TimesOf(group)];
-        int[] cautions = [.. groups.CautionsStill(group[0])];
-        if (times.Length + cautions.Length == 0)
+        int[] cautions = [.. groups.CautionsOn(group[0])];
+        string? method = group[0].Method;
+        if (times.Length + cautions.Length == 0 && method is null)
             return;
-        page.Open("p", ("class", "cs-facts")).Text(string.Join(", ", times));
+        page.Open("p", ("class", "cs-facts"));
+        if (method is not null)
+            page.Leaf("a", method, ("href", "#" + method)).Text(times.Length > 0 ? ", " : "");
+        page.Text(string.Join(", ", times));
         if (cautions.Length > 0)
-            page.Text(times.Length > 0 ? "; careful:" : "Careful:");
+            page.Text(times.Length > 0 || method is not null ? "; careful:" : "Careful:");
         foreach (int caution in cautions)
             page.Text(" ").Leaf("a", PlanSentences.CautionMark(caution), ("href", $"#caution-{SheetCircuits.Number(caution + 1)}"));
         page.Close().Line();

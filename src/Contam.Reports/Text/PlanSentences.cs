@@ -22,26 +22,42 @@ internal static class PlanSentences
         int renewed = plan.Parts.Count(part => part.Treatment.Contains(TreatmentKind.Replace));
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{plan.Parts.Length} parts reached, {plan.Clear} clear. {plan.Steps.Length} steps, {renewed} parts renewed, {plan.Hours.Bench:0.#} bench hours. Standard: {plan.Standard.Id}.");
+            $"{plan.Steps.Length} steps, {plan.Hours.Bench:0.#} h. {plan.Parts.Length} parts can be reached, {plan.Clear} cannot; {renewed} parts renewed. Standard: {plan.Standard.Id}.");
     }
 
     /// <summary>When the engine may run.</summary>
-    public const string MayNotRun = "The engine may not be run before every step of the phases before PROVE is ticked.";
+    public const string MayNotRun = "Nothing runs before every step up to PROVE is ticked.";
 
     /// <summary>How a caution is referred to on its steps.</summary>
     public static string CautionMark(int index) => string.Create(CultureInfo.InvariantCulture, $"!{index + 1}");
 
-    /// <summary>A caution with where it begins and where it is from.</summary>
-    public static string Caution(PlanCaution caution)
+    /// <summary>A caution with its source, where one was published.</summary>
+    public static string Caution(PlanCaution caution) => caution.Source.StartsWith("common practice", StringComparison.Ordinal) ? caution.Text : $"{caution.Text} ({caution.Source})";
+
+    /// <summary>What is used up, with how much: <c>2 L solvent</c>, <c>20 clean caps</c>.</summary>
+    public static string Supply(PlanSupply supply, TextLook look) => supply.Unit switch
     {
-        string where = caution.Steps.IsEmpty ? "all of it" : $"from step {caution.BeforeStep.ToString(CultureInfo.InvariantCulture)}";
-        return $"{caution.Text} ({where}; {caution.Source})";
+        "L" => $"{UnitText.Volume(supply.Quantity, look)} {supply.Item}",
+        null => supply.Quantity == 1 ? supply.Item : string.Create(CultureInfo.InvariantCulture, $"{supply.Quantity:0.##} × {supply.Item}"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{supply.Quantity:0.##} {supply.Unit} {supply.Item}"),
+    };
+
+    /// <summary>A line of the order in a few words: <c>fuel filter (2)</c>, <c>injection pump (10 d)</c>, <c>diesel fuel (61 L)</c>.</summary>
+    public static string Ordered(PlanOrderLine line, TextLook look)
+    {
+        string[] facts =
+        [
+            .. line.Unit is not null ? [line.Quantity > 0 ? UnitText.Volume(line.Quantity, look) : "see the manual"]
+                : line.Quantity == 1 ? Array.Empty<string>() : [line.Quantity.ToString("0.##", CultureInfo.InvariantCulture)],
+            .. line.LeadDays is { } days ? [string.Create(CultureInfo.InvariantCulture, $"{days:0.#} d")] : Array.Empty<string>(),
+        ];
+        return line.Item + (facts.Length == 0 ? "" : $" ({string.Join(", ", facts)})");
     }
 
-    /// <summary>How much of it is ordered; empty where nobody can say.</summary>
+    /// <summary>How much of it is ordered.</summary>
     public static string Quantity(PlanOrderLine line, TextLook look) => line.Unit is null
         ? string.Create(CultureInfo.InvariantCulture, $"{line.Quantity:0.##} ×")
-        : line.Quantity > 0 ? UnitText.Volume(line.Quantity, look) : "";
+        : line.Quantity > 0 ? UnitText.Volume(line.Quantity, look) : "see the manual";
 
     /// <summary>How long it takes to come; empty where nobody says.</summary>
     public static string Lead(PlanOrderLine line) => line.LeadDays is { } days ? string.Create(CultureInfo.InvariantCulture, $"{days:0.#} d to come") : "";
@@ -52,7 +68,7 @@ internal static class PlanSentences
         string hands = plan.Hours.Technicians == 1 ? "one technician" : string.Create(CultureInfo.InvariantCulture, $"{plan.Hours.Technicians} technicians");
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{plan.Hours.Bench:0.##} h at the bench; {plan.Hours.Elapsed:0.##} working hours from start to end with {hands}, waiting for parts and outside workshops counted. No order of these steps ends before {plan.Hours.LowerBoundElapsed:0.##} h.");
+            $"{plan.Hours.Bench:0.##} h at the bench, {plan.Hours.Elapsed:0.##} working hours from start to end with {hands} and all waiting. No order ends before {plan.Hours.LowerBoundElapsed:0.##} h.");
     }
 
     /// <summary>Working minutes from the beginning as hours and minutes.</summary>

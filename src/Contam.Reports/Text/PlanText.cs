@@ -11,7 +11,8 @@ public static class PlanText
     /// <param name="family">The family it was made for, for names.</param>
     /// <param name="writer">Where it goes.</param>
     /// <param name="look">How wide, and whether in colour.</param>
-    public static void Write(PlanDocument plan, Family family, TextWriter writer, TextLook look)
+    /// <param name="reasons">Whether it says how the debris came to every part and why it is treated so.</param>
+    public static void Write(PlanDocument plan, Family family, TextWriter writer, TextLook look, bool reasons = false)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(family);
@@ -19,9 +20,10 @@ public static class PlanText
         var names = new Names(family);
         Title(page, plan, names);
         Cautions(page, plan);
-        new ReachedText(page, plan, names).Write();
+        Before(page, plan);
+        Methods(page, plan);
         new StepsText(page, plan, names).Write();
-        Order(page, plan);
+        new ReachedText(page, plan, names, reasons).Write();
         Hours(page, plan);
     }
 
@@ -44,16 +46,20 @@ public static class PlanText
             page.Paragraph(PlanSentences.Caution(plan.Cautions[i]), indent: 5, lead: PlanSentences.CautionMark(i));
     }
 
-    private static void Order(TextPage page, PlanDocument plan)
+    private static void Before(TextPage page, PlanDocument plan)
     {
-        if (plan.Order.IsEmpty)
+        page.Heading("Before the work");
+        foreach ((string name, string text) in BeforeText.Lines(plan, page.Look))
+            page.Paragraph(text, indent: 11, lead: name);
+    }
+
+    private static void Methods(TextPage page, PlanDocument plan)
+    {
+        if (plan.Methods.IsEmpty)
             return;
-        page.Heading("Order");
-        foreach (PlanOrderLine line in plan.Order)
-        {
-            string lead = PlanSentences.Lead(line) is { Length: > 0 } days ? ", " + days : "";
-            page.Row(2, ("[ ]", 3), (PlanSentences.Quantity(line, page.Look), 9), ($"{line.Item} ({line.Why}{lead})", 0));
-        }
+        page.Heading("Methods");
+        foreach (PlanMethod method in plan.Methods)
+            page.Paragraph($"{method.Title}: {method.Text}", indent: 5, lead: method.Id);
     }
 
     private static void Hours(TextPage page, PlanDocument plan)

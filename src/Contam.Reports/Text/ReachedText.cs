@@ -4,7 +4,8 @@ using Contam.Plans;
 namespace Contam.Reports.Text;
 
 /// <summary>The part of a plan that says what was reached, how, and what is done with it.</summary>
-internal sealed class ReachedText(TextPage page, PlanDocument plan, Names names)
+/// <remarks>In short: a line a part, with its treatment. With reasons: how the debris came to it, what would reach further, and why it is treated so.</remarks>
+internal sealed class ReachedText(TextPage page, PlanDocument plan, Names names, bool withReasons)
 {
     private readonly List<string> reasons = [];
     private readonly ReachedWords words = new(plan, names, page.Look);
@@ -36,15 +37,18 @@ internal sealed class ReachedText(TextPage page, PlanDocument plan, Names names)
             string name = group.Count == 1
                 ? first.Name
                 : $"{names.WithoutNumber(first.Id)} {RepeatFolding.Range(names.NumberOf(first.Id), names.NumberOf(group[^1].Id))}";
-            page.Row(2, (name, 26), (ReachedWords.Treatment(first) + ReasonMark(first), 22), (words.HowReached(first), 0));
+            if (withReasons)
+                page.Row(2, (name, 26), (ReachedWords.Treatment(first) + ReasonMark(first), 22), (words.HowReached(first), 0));
+            else
+                page.Row(2, (name, 40), (ReachedWords.Treatment(first), 0));
         }
     }
 
     private string KeyOf(PlanPart part) => string.Join('|', [
         names.WithoutNumber(part.Id),
         string.Join(',', part.Treatment),
-        $"{part.Rule?.File}:{part.Rule?.Line}",
-        string.Join(',', part.Exposure.Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Debris} {one.Grade} {one.ReachUm} {one.From} {(one.Via is null ? "" : names.WithoutNumber(one.Via))}"))),
+        withReasons ? $"{part.Rule?.File}:{part.Rule?.Line}" : "",
+        !withReasons ? "" : string.Join(',', part.Exposure.Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Debris} {one.Grade} {one.ReachUm} {one.From} {(one.Via is null ? "" : names.WithoutNumber(one.Via))}"))),
     ]);
 
     private string ReasonMark(PlanPart part)
@@ -69,8 +73,8 @@ internal sealed class ReachedText(TextPage page, PlanDocument plan, Names names)
         if (plan.Conditional.IsEmpty)
             return;
         page.Subheading(ReachedWords.LookToo);
-        foreach ((string looks, string then) in words.Conditional())
-            page.Row(2, (looks, 26), (then, 0));
+        foreach ((string looks, string then) in withReasons ? words.Conditional() : words.ConditionalInShort())
+            page.Row(2, (looks, withReasons ? 26 : 52), (then, 0));
     }
 
     private void Findings()

@@ -7,14 +7,14 @@ namespace Contam.Reports.Text;
 internal sealed class ReachedWords(PlanDocument plan, Names names, TextLook look)
 {
     /// <summary>What stands over the closed ways.</summary>
-    public const string LookToo = "Look at these too: if one has failed as well, more is reached";
+    public const string LookToo = "Look at these too: if one failed as well, more is reached";
 
     /// <summary>The grades, the worst first, each with what it means.</summary>
     public static (Grade Grade, string Heading)[] Grades =>
     [
-        (Grade.Exposed, "Exposed: it can get here at full size"),
-        (Grade.Guarded, "Guarded: only past a barrier that should have held it"),
-        (Grade.Cleared, "Cleared: it could have got here, but what was found clean cuts every way"),
+        (Grade.Exposed, "Exposed: debris can get here at full size"),
+        (Grade.Guarded, "Guarded: only past a barrier that should hold it"),
+        (Grade.Cleared, "Cleared: a clean look cuts every way"),
     ];
 
     /// <summary>The worst grade of a part.</summary>
@@ -61,6 +61,15 @@ internal sealed class ReachedWords(PlanDocument plan, Names names, TextLook look
             .Select(same => (names.FoldedAtStart(same.Select(one => one.IfFailed)), "then also: " + names.Folded(same.First().Parts))),
         .. plan.Conditional.Where(one => !one.AlsoFailed.IsEmpty)
             .Select(one => (names.FoldedAtStart([one.IfFailed]) + " and " + names.Folded(one.AlsoFailed), "all together, then also: " + names.Folded(one.Parts))),
+    ];
+
+    /// <summary>The same, with the number of parts in place of their names.</summary>
+    public IEnumerable<(string Looks, string Then)> ConditionalInShort() =>
+    [
+        .. plan.Conditional.GroupBy(one => (one.Parts.Length, Together: one.AlsoFailed.IsEmpty ? "" : one.IfFailed + " " + string.Join(' ', one.AlsoFailed)))
+            .Select(same => (
+                names.FoldedAtStart(same.Select(one => one.IfFailed)) + (same.First().AlsoFailed.IsEmpty ? "" : " and " + names.Folded(same.First().AlsoFailed)),
+                string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{(same.First().AlsoFailed.IsEmpty ? "" : "all together, ")}{same.Key.Length} more {(same.Key.Length == 1 ? "part" : "parts")}"))),
     ];
 
     /// <summary>What was seen at a part.</summary>

@@ -10,6 +10,8 @@ internal sealed class StepGroups(PlanDocument plan, Names names)
         .SelectMany((caution, index) => caution.Steps.Select(step => (step, index)))
         .ToLookup(pair => pair.step, pair => pair.index);
 
+    private Dictionary<(int Caution, Phase Phase), int>? firstIn;
+
     /// <summary>The groups, phase by phase; every step stands in one.</summary>
     public IEnumerable<List<PlanStep>> All() => plan.Steps.GroupAdjacent(step => step.Phase).SelectMany(phase => RepeatFolding.FoldTurns(
         phase,
@@ -18,11 +20,27 @@ internal sealed class StepGroups(PlanDocument plan, Names names)
         KeyOf,
         (step, other) => step.After.Contains(other.Number)));
 
-    /// <summary>The places of the cautions that begin with this step.</summary>
-    public IEnumerable<int> CautionsBefore(PlanStep step) => cautionsOn[step.Number].Where(index => plan.Cautions[index].BeforeStep == step.Number);
+    /// <summary>The places of the cautions that bear on a step.</summary>
+    public IEnumerable<int> CautionsOn(PlanStep step) => cautionsOn[step.Number];
 
-    /// <summary>The places of the cautions that began earlier and still hold.</summary>
-    public IEnumerable<int> CautionsStill(PlanStep step) => cautionsOn[step.Number].Where(index => plan.Cautions[index].BeforeStep != step.Number);
+    /// <summary>The places of the cautions that bear on a step and on none before it in its phase: where a sheet names them again.</summary>
+    public IEnumerable<int> CautionsNewOn(PlanStep step)
+    {
+        firstIn ??= FirstInPhase();
+        return cautionsOn[step.Number].Where(index => firstIn[(index, step.Phase)] == step.Number);
+    }
+
+    private Dictionary<(int Caution, Phase Phase), int> FirstInPhase()
+    {
+        var first = new Dictionary<(int, Phase), int>();
+        foreach (PlanStep step in plan.Steps)
+        {
+            foreach (int index in cautionsOn[step.Number])
+                first.TryAdd((index, step.Phase), step.Number);
+        }
+
+        return first;
+    }
 
     /// <summary>The numbers of a group: <c>9</c>, <c>15–18</c>, or <c>19…</c> where others stand between.</summary>
     public static string NumbersOf(List<PlanStep> group)
@@ -51,7 +69,7 @@ internal sealed class StepGroups(PlanDocument plan, Names names)
 
     private string KeyOf(PlanStep step) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{step.Phase} {step.Action} {step.Minutes} {step.Technician} {step.Critical} {string.Join(',', CautionsBefore(step))} {WithName(step, "#")}");
+        $"{step.Phase} {step.Action} {step.Minutes} {step.Technician} {step.Critical} {step.Method} {string.Join(',', CautionsOn(step))} {WithName(step, "#")}");
 
     /// <summary>The text with the number of its repeated part, wherever it stands behind the name of a repeated part, turned into something else.</summary>
     private string WithName(PlanStep step, string number) =>

@@ -10,7 +10,6 @@ internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
 
     public void Write()
     {
-        page.Heading("Steps");
         Phase? phase = null;
         foreach (List<PlanStep> group in groups.All())
         {
@@ -28,8 +27,6 @@ internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
     private void WriteGroup(List<PlanStep> group)
     {
         PlanStep first = group[0];
-        foreach (int caution in groups.CautionsBefore(first))
-            page.Paragraph($"Careful: {plan.Cautions[caution].Text}", indent: 11, lead: "       " + PlanSentences.CautionMark(caution));
         string mark = first.Critical ? "*" : "";
         string text = groups.TextOf(group) + Facts(group);
         if (group.Count == 1)
@@ -44,7 +41,7 @@ internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
 
     private string Facts(List<PlanStep> group)
     {
-        string[] facts = [.. groups.TimesOf(group), .. groups.CautionsStill(group[0]).Select(PlanSentences.CautionMark)];
+        string[] facts = [.. group[0].Method is { } method ? [method] : Array.Empty<string>(), .. groups.TimesOf(group), .. groups.CautionsNewOn(group[0]).Select(PlanSentences.CautionMark)];
         return facts.Length == 0 ? "" : $" ({string.Join(", ", facts)})";
     }
 

@@ -28,6 +28,9 @@ public sealed class Catalogue
     /// <summary>All sorts of debris, each name once.</summary>
     public ImmutableArray<Debris> Debris { get; }
 
+    /// <summary>The ids of the methods that texts may name.</summary>
+    public ImmutableArray<string> Methods { get; init; } = [];
+
     /// <summary>The kind of this name, or <c>null</c>.</summary>
     public Kind? FindKind(string name) => kindOf.GetValueOrDefault(name);
 

@@ -28,6 +28,9 @@ public sealed record Fluid(string Id, SourceSpan Place)
     /// <summary>Whether it comes from outside, as sea water does, and need not be ordered.</summary>
     public bool IsFree { get; init; }
 
+    /// <summary>What it is, one of <see cref="FluidSort.All"/>; <c>null</c> for not said.</summary>
+    public string? Sort { get; init; }
+
     /// <summary>Its density, or <c>null</c> for not said.</summary>
     public Quantities.Density? Density { get; init; }
 

@@ -46,6 +46,12 @@ public sealed record PlanDocument
     /// <summary>How many parts have no path from the failure at all.</summary>
     public int Clear { get; init; }
 
+    /// <summary>What the work takes, before it begins.</summary>
+    public PlanBefore Before { get; init; } = PlanBefore.Nothing;
+
+    /// <summary>The methods that the steps use, numbered in the order of first use.</summary>
+    public ImmutableArray<PlanMethod> Methods { get; init; } = [];
+
     /// <summary>The steps, by number.</summary>
     public ImmutableArray<PlanStep> Steps { get; init; } = [];
 
@@ -195,6 +201,30 @@ public sealed record PlanRule(string File, int Line, string Because);
 /// <param name="AlsoFailed">These must have failed with it, or the parts are not reached; usually empty.</param>
 public sealed record PlanConditional(string IfFailed, ImmutableArray<string> Parts, ImmutableArray<string> AlsoFailed);
 
+/// <summary>A way of working that several steps share, said once.</summary>
+/// <param name="Id">M1, M2 and so on.</param>
+/// <param name="Title">Its name.</param>
+/// <param name="Text">What is done, until when, and what would make one stop.</param>
+/// <param name="Tools">Tools.</param>
+/// <param name="Supplies">What is used up, by name; how much of it stands in <see cref="PlanBefore"/>.</param>
+public sealed record PlanMethod(string Id, string Title, string Text, ImmutableArray<string> Tools, ImmutableArray<string> Supplies);
+
+/// <summary>What the work takes.</summary>
+/// <param name="Hands">People.</param>
+/// <param name="Tools">Tools, in the order of first use.</param>
+/// <param name="Supplies">What is used up, in the order of first use. Spares and fluids stand in <see cref="PlanDocument.Order"/>.</param>
+public sealed record PlanBefore(ImmutableArray<string> Hands, ImmutableArray<string> Tools, ImmutableArray<PlanSupply> Supplies)
+{
+    /// <summary>Nothing said.</summary>
+    public static PlanBefore Nothing { get; } = new([], [], []);
+}
+
+/// <summary>Something that is used up.</summary>
+/// <param name="Item">What.</param>
+/// <param name="Quantity">How much.</param>
+/// <param name="Unit">The unit; <c>null</c> for pieces.</param>
+public sealed record PlanSupply(string Item, double Quantity, string? Unit);
+
 /// <summary>A step of the procedure.</summary>
 public sealed record PlanStep
 {
@@ -213,8 +243,11 @@ public sealed record PlanStep
     /// <summary>The parts it is done at, where they are several; else empty.</summary>
     public ImmutableArray<string> Parts { get; init; } = [];
 
-    /// <summary>What the technician reads.</summary>
+    /// <summary>What the technician reads: what is special here; the rest is in the method.</summary>
     public string Text { get; init; } = "";
+
+    /// <summary>The number of the method that it uses, one of <see cref="PlanDocument.Methods"/>; <c>null</c> for none.</summary>
+    public string? Method { get; init; }
 
     /// <summary>Numbers of the steps that must be finished first; the nearest only, rising.</summary>
     public ImmutableArray<int> After { get; init; } = [];

@@ -24,11 +24,19 @@ internal sealed class PlanSteps
         double[] slack = Slack.Of(graph, schedule);
         var writer = new StepWriter(request, draft, bearing);
         Steps = [.. schedule.Jobs.Select(scheduled => StepOf(scheduled, graph, slack[scheduled.Job], writer))];
+        Methods = [.. writer.Methods.Select(method => new PlanMethod(method.Number, method.Title, method.Text, method.Tools, method.Supplies))];
+        Before = new PlanBefore(Hands(technicians, writer.Needs.ForTwo), writer.Needs.Tools, [.. writer.Needs.Supplies.Select(line => new PlanSupply(line.Item, line.Quantity, line.Unit))]);
         double bench = graph.Jobs.Where(job => job.NeedsHands).Sum(job => job.Minutes);
         Hours = new PlanHours(InHours(bench), InHours(schedule.Elapsed), technicians, InHours(LowerBounds.Of(graph, technicians)));
     }
 
     public ImmutableArray<PlanStep> Steps { get; }
+
+    /// <summary>The methods that the steps use, by number.</summary>
+    public ImmutableArray<PlanMethod> Methods { get; }
+
+    /// <summary>What the work takes.</summary>
+    public PlanBefore Before { get; }
 
     public PlanHours Hours { get; }
 
@@ -49,6 +57,7 @@ internal sealed class PlanSteps
     private PlanStep StepOf(ScheduledJob scheduled, JobGraph graph, double slack, StepWriter writer)
     {
         Job job = graph.Jobs[scheduled.Job];
+        StepWords words = writer.Write(job);
         return new PlanStep
         {
             Number = numberOf[job.Id],
@@ -56,7 +65,8 @@ internal sealed class PlanSteps
             Action = job.Action,
             Part = job.Part?.Id.Value,
             Parts = [.. job.Parts.Select(part => part.Id.Value)],
-            Text = writer.Write(job),
+            Text = words.Text,
+            Method = words.Method,
             After = Nearest(graph, job.Id),
             Minutes = job.Minutes,
             Start = scheduled.Start,
@@ -66,7 +76,7 @@ internal sealed class PlanSteps
             Seals = job.Seals,
             ForAccess = job.ForAccess,
             Blank = [.. job.Blank.Select(part => part.Id.Value)],
-            DueAfterRunningHours = writer.DueAfterRunningHours(job),
+            DueAfterRunningHours = job.DueAfterRunningHours,
         };
     }
 
@@ -78,6 +88,13 @@ internal sealed class PlanSteps
         IEnumerable<int> nearest = before.Length > 64 ? before : before.Where(first => !before.Any(other => other != first && graph.HasBefore(other, first)));
         return [.. nearest.Select(first => numberOf[first]).Order()];
     }
+
+    // The technicians, then what takes a second pair of hands.
+    private static ImmutableArray<string> Hands(int technicians, ImmutableArray<Part> forTwo) =>
+    [
+        technicians == 1 ? "one technician" : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{technicians} technicians"),
+        .. forTwo.IsEmpty || technicians > 1 ? [] : new[] { "a second for " + Sentences.Names(forTwo) },
+    ];
 
     private static double InHours(double minutes) => Math.Round(minutes / 60, 2, MidpointRounding.AwayFromZero);
 

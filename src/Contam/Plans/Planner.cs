@@ -41,6 +41,8 @@ public static class Planner
             Parts = PlanParts.Of(spreads, draft.Treatments, bearing),
             Conditional = PlanParts.Conditional(family, spreads),
             Clear = family.Parts.Count(part => spreads.All(spread => spread.Find(part.Id) is null)),
+            Methods = steps.Methods,
+            Before = steps.Before,
             Steps = steps.Steps,
             Order = [.. OrderList.Of(procedureRequest, draft).Select(line => new PlanOrderLine(line.Item, line.Quantity, line.Why, line.Unit, line.Lead?.TotalDays))],
             Hours = steps.Hours,

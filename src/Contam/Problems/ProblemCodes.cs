@@ -191,6 +191,9 @@ public static class ProblemCodes
     /// <summary>A text holds a placeholder that is not known.</summary>
     public const string UnknownPlaceholder = "unknown-placeholder";
 
+    /// <summary>A text names a method that is not described.</summary>
+    public const string UnknownMethod = "unknown-method";
+
     /// <summary>Two rules of one standard are for the same and say different things.</summary>
     public const string RulesDiffer = "rules-differ";
 
@@ -264,6 +267,7 @@ public static class ProblemCodes
         new(ModuleCircle, "Modules use each other in a circle.", "a module that uses itself", "Take one of the uses out."),
         new(AdjustOwn, "A part is adjusted in the file that describes it.", "parts: {pump: {kind: pump}}\nadjust: {pump: {bypass: true}}", "Change it where it is described."),
         new(UnknownPlaceholder, "A text holds a placeholder that is not known.", "say: \"take {prat} off\"", "Write a placeholder that is known."),
+        new(UnknownMethod, "A text names a method that is not described.", "texts: [{for: {action: clean}, say: \"wash {part}\", method: wsh}]", "Describe the method, or write the id of one that is."),
         new(RulesDiffer, "Two rules or shares of one standard are for the same and say different things.", "two rules for {kind: injector}", "Keep one of the two, or make one more specific."),
         new(BuiltInDebris, "A standard describes metal, rubber or water, which are built in.", "debris: {metal: {has-size: true, hard: true}}", "Give the shop's own debris another name."),
         new(UnknownLint, "`meant` names a code that is no lint's.", "meant: {daed-end: the drain ends over the side}", "Write the code that stands in brackets behind the warning."),

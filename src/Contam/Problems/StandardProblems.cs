@@ -11,6 +11,9 @@ internal static class StandardProblems
         isClosed ? $"there is no placeholder {Wording.Quoted(written)}" : $"the brace {Wording.Quoted(written)} belongs to no placeholder",
         near is null ? "placeholders are " + Wording.AllOf(names.Select(name => $"{{{name}}}")) : $"did you mean `{{{near}}}`?");
 
+    public static Problem UnknownMethod(SourceSpan place, string id, string? near) => Wording.Error(
+        ProblemCodes.UnknownMethod, place, $"there is no method {Wording.Quoted(id)}", Wording.DidYouMean(near, "describe it under `methods`"));
+
     public static Problem RulesDiffer(SourceSpan place, string what, SourceSpan first) => Wording.Error(
         ProblemCodes.RulesDiffer,
         place,

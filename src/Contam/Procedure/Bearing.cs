@@ -10,18 +10,19 @@ internal sealed class Bearing
 {
     private readonly Dictionary<PartId, Circuit[]> circuitsOf;
     private readonly ImmutableArray<DebrisSpread> spreads;
+    private readonly Family family;
+    private readonly string machine;
 
     public Bearing(Family family, ImmutableArray<DebrisSpread> spreads)
     {
         this.spreads = spreads;
-        Circuits = family.Circuits;
+        this.family = family;
+        machine = MachineOf.Name(family);
         circuitsOf = family.Circuits
             .SelectMany(circuit => circuit.Parts.Select(part => (Part: part, Circuit: circuit)))
             .GroupBy(pair => pair.Part)
             .ToDictionary(group => group.Key, group => group.Select(pair => pair.Circuit).ToArray());
     }
-
-    private ImmutableArray<Circuit> Circuits { get; }
 
     /// <summary>The circuits that a part stands in, in the order of the family.</summary>
     public IReadOnlyList<Circuit> CircuitsOf(Part part) => CircuitsAt(part);
@@ -41,11 +42,16 @@ internal sealed class Bearing
             return false;
         // Most conditions fail at the action or the kind, which cost nothing to look at.
         return (on.Action is not { } action || action == job.Action)
+            && (on.Machine is null || on.Machine == machine)
+            && (on.Has is not { } has || family.Circuits.Any(circuit => FluidSort.Fits(has, family, circuit)))
             && (on.Treatment is not { } treatment || job.Phase is Phase.CleanOut or Phase.Test && ActionOf(treatment) == job.Action)
             && (on.Kind is not { } kind || IsKind(job.At, kind))
             && (on.Debris is not { } debris || IsReachedBy(job.At, debris))
             && (on.Circuit is null && on.Fluid is null || FitsCircuits(on, job));
     }
+
+    /// <summary>Whether a wording fits the job: as a caution does, and its kind is that of every part. A text for a bearing is not one for its shaft.</summary>
+    public bool Words(BearsOn on, Job job) => Fits(on, job) && (on.Kind is not { } kind || job.At.All(part => part.Kind.Name == kind));
 
     private static StepAction ActionOf(TreatmentKind treatment) => treatment switch
     {
@@ -89,15 +95,10 @@ internal sealed class Bearing
     {
         bool hasName = on.Circuit is null;
         bool hasFluid = on.Fluid is null;
-        if (job.Action == StepAction.MakeSafe)
+        if (job.Action is StepAction.MakeSafe or StepAction.Prove)
         {
-            foreach (Circuit circuit in Circuits)
-            {
-                if (circuit.Name == job.Topic)
-                    Look(circuit);
-            }
-
-            return hasName && hasFluid;
+            foreach (Circuit circuit in job.Circuits)
+                Look(circuit);
         }
 
         foreach (Part part in job.At)
@@ -111,11 +112,12 @@ internal sealed class Bearing
         void Look(Circuit circuit)
         {
             hasName |= circuit.Name == on.Circuit;
-            hasFluid |= circuit.Fluid == on.Fluid;
+            hasFluid |= on.Fluid is not null && FluidSort.Fits(on.Fluid, family, circuit);
         }
     }
 
-    /// <summary>How closely a condition is drawn; the closest one that fits is used. Kind counts most, then debris, circuit, fluid, treatment, action.</summary>
+    /// <summary>How closely a condition is drawn; the closest one that fits is used. Kind counts most, then debris, circuit, fluid, what the machine has, what it is, treatment, action.</summary>
     public static int Closeness(BearsOn on) =>
-        (on.Kind is null ? 0 : 32) + (on.Debris is null ? 0 : 16) + (on.Circuit is null ? 0 : 8) + (on.Fluid is null ? 0 : 4) + (on.Treatment is null ? 0 : 2) + (on.Action is null ? 0 : 1);
+        (on.Kind is null ? 0 : 128) + (on.Debris is null ? 0 : 64) + (on.Circuit is null ? 0 : 32) + (on.Fluid is null ? 0 : 16)
+        + (on.Has is null ? 0 : 8) + (on.Machine is null ? 0 : 4) + (on.Treatment is null ? 0 : 2) + (on.Action is null ? 0 : 1);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Treatment;
+using Contam.Treatment.Reading;
 
 namespace Contam.Procedure;
 
@@ -11,24 +12,24 @@ internal sealed record PlacedCaution(CautionRule Rule, ImmutableArray<int> Jobs)
 /// <summary>Which cautions of the standard bear on which jobs. One that bears on none is left out; one without any condition bears on the whole.</summary>
 internal static class CautionBook
 {
-    /// <summary>Said even where a standard says nothing.</summary>
-    private static readonly CautionRule AlwaysThere = new(
-        new BearsOn(null, null, null, null, null, null),
-        "This plan does not replace the maker's manual, local rules or a licensed mechanic: where they say otherwise, they hold.",
-        "common practice, no source",
-        new Families.SourceSpan("contam", 1, 1));
+    /// <summary>Said even where a standard says nothing: the first caution of the house that bears on everything.</summary>
+    private static CautionRule AlwaysThere => BuiltInStandards.House.Cautions.First(rule => rule.For == BearsOn.Everything);
 
     public static ImmutableArray<PlacedCaution> Place(ShopStandard standard, JobGraph graph, Bearing bearing)
     {
         var placed = ImmutableArray.CreateBuilder<PlacedCaution>();
-        if (!standard.Cautions.Any(rule => rule.For == AlwaysThere.For))
+        if (!standard.Cautions.Any(rule => rule.For == BearsOn.Everything))
             placed.Add(new PlacedCaution(AlwaysThere, []));
         foreach (CautionRule rule in standard.Cautions)
         {
-            bool isForAll = rule.For == AlwaysThere.For;
-            ImmutableArray<int> jobs = isForAll ? [] : [.. graph.Jobs.Where(job => bearing.Fits(rule.For, job)).Select(job => job.Id)];
-            if (isForAll || jobs.Length > 0)
-                placed.Add(new PlacedCaution(rule, jobs));
+            // What only says which machine it is for bears on the whole of the work there.
+            bool isForAll = rule.For with { Machine = null, Has = null } == BearsOn.Everything;
+            ImmutableArray<int> jobs = [.. graph.Jobs.Where(job => bearing.Fits(rule.For, job)).Select(job => job.Id)];
+            if (jobs.Length > 0 && isForAll)
+                jobs = [];
+            else if (jobs.Length == 0)
+                continue;
+            placed.Add(new PlacedCaution(rule, jobs));
         }
 
         return placed.ToImmutable();

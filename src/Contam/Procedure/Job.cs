@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Treatment;
 
 namespace Contam.Procedure;
 
@@ -48,6 +49,15 @@ internal sealed class Job
 
     /// <summary>What the step is about, where action and part do not say it: a circuit, or a stage of the proof.</summary>
     public string Topic { get; init; } = "";
+
+    /// <summary>The step of the frame that it is, or <c>null</c> for work on parts.</summary>
+    public FrameStep? Frame { get; init; }
+
+    /// <summary>The circuits that a step of the frame is about.</summary>
+    public ImmutableArray<Circuit> Circuits { get; init; } = [];
+
+    /// <summary>The running hours after which it is due: 0 for the first run itself; <c>null</c> where it must be done before the engine is started.</summary>
+    public double? DueAfterRunningHours { get; init; }
 
     /// <summary>What a note on places to look is about, else <c>null</c>.</summary>
     public CleanPlaces? CleanPlaces { get; init; }

@@ -5,7 +5,7 @@ namespace Contam.Procedure;
 
 /// <summary>A line of what must be ordered.</summary>
 /// <param name="Item">What.</param>
-/// <param name="Quantity">How many, or how many litres.</param>
+/// <param name="Quantity">How many, or how many litres; 0 where the family does not say how much the circuit holds.</param>
 /// <param name="Why">seal, filter, replaced part or fluid.</param>
 /// <param name="Unit"><c>L</c> for a fluid, else <c>null</c>.</param>
 /// <param name="Lead">How long it takes to come, or <c>null</c>.</param>
@@ -49,9 +49,7 @@ internal static class OrderList
         {
             double litres = group.SelectMany(circuit => circuit.Parts).Distinct().Sum(id => family[id].Volume?.Litres ?? 0);
             string name = group.Key.Replace('-', ' ');
-            yield return litres > 0
-                ? new OrderLine(name, Math.Round(litres, 1, MidpointRounding.AwayFromZero), "fluid", "L", null)
-                : new OrderLine(name + " (volume not described: see the maker's manual)", 0, "fluid", "L", null);
+            yield return new OrderLine(name, Math.Round(litres, 1, MidpointRounding.AwayFromZero), "fluid", "L", null);
         }
     }
 }

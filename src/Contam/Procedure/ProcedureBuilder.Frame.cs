@@ -1,23 +1,16 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Treatment;
 
 namespace Contam.Procedure;
 
 /// <summary>What comes before the first part is touched and after the last is back.</summary>
 internal sealed partial class ProcedureBuilder
 {
-    // General figures for the frame of a procedure, in minutes; common practice, no source.
-    private const double OrderMinutes = 15;
-    private const double MakeSafeMinutes = 10;
-    private const double CauseMinutes = 15;
-    private const double ConditionMinutes = 5;
     private const double QuickLookMinutes = 15;
-    private const double GoOnMinutes = 5;
-    private const double HoldMinutes = 20;
-    private const double PrimeMinutes = 20;
-    private const double CrankMinutes = 10;
-    private const double LeakCheckMinutes = 15;
-    private const double FirstRunMinutes = 30;
+
+    // General figures where a standard says none, in minutes; common practice, no source.
+    private const double GeneralMinutes = 10;
 
     private Job? orderNote;
     private Job? goOn;
@@ -25,22 +18,29 @@ internal sealed partial class ProcedureBuilder
     /// <summary>Order what takes longest, make safe, look at the failure and for its cause, and look at whatever would make the spread larger; then decide.</summary>
     private void AddFrameBefore()
     {
-        orderNote = graph.Add(id => new Job(id, Phase.MakeSafe, StepAction.Note) { Topic = JobTopics.Order, Minutes = OrderMinutes });
-        Job engine = graph.Add(id => new Job(id, Phase.MakeSafe, StepAction.MakeSafe) { Topic = JobTopics.Engine, Minutes = MakeSafeMinutes });
-        graph.Order(orderNote, engine);
-        var safe = new List<Job> { engine };
-        foreach (Circuit circuit in OpenedCircuits())
+        Part[] worked = [.. Worked()];
+        ImmutableArray<Circuit> opened = OpenedCircuits();
+        Part? slowest = worked.Where(part => IsRenewed(part) && part.Lead is not null).MaxBy(part => part.Lead!.Value);
+        orderNote = AddFrameStep(Phase.MakeSafe, StepAction.Note, slowest is null ? FrameNames.Order : FrameNames.OrderSlowest, FrameSection.MakeSafe, slowest is null ? [] : [slowest]);
+        Job stop = AddFrameStep(Phase.MakeSafe, StepAction.MakeSafe, FrameNames.Stop, FrameSection.MakeSafe, []);
+        graph.Order(orderNote, stop);
+        var safe = new List<Job> { stop };
+        foreach (FrameStep step in frame.All(FrameSection.MakeSafe, opened, worked))
         {
-            Job job = graph.Add(id => new Job(id, Phase.MakeSafe, StepAction.MakeSafe) { Topic = circuit.Name, Minutes = MakeSafeMinutes });
-            graph.Order(engine, job);
-            safe.Add(job);
+            if (step.Step == FrameNames.Circuit)
+                safe.AddRange(opened.Select(AddCircuit));
+            else if (!FrameNames.All.Contains(step.Step))
+                safe.Add(AddFrameStep(Phase.MakeSafe, StepAction.MakeSafe, step, [], frame.CircuitsOf(step, opened)));
         }
+
+        foreach (Job made in safe.Skip(1))
+            graph.Order(stop, made);
 
         var looks = new List<Job>();
         foreach (PartId failed in InFamilyOrder(request.Failed))
         {
             Job look = AddLook(family[failed]);
-            Job cause = graph.Add(id => new Job(id, Phase.Confirm, StepAction.Note) { Part = family[failed], Topic = JobTopics.Cause, Minutes = CauseMinutes });
+            Job cause = AddFrameStep(Phase.Confirm, StepAction.Note, FrameNames.Cause, FrameSection.Confirm, [family[failed]]);
             graph.Order(look, cause);
             looks.Add(look);
             looks.Add(cause);
@@ -49,22 +49,29 @@ internal sealed partial class ProcedureBuilder
         Part[] conditions = [.. InFamilyOrder(request.Spreads.SelectMany(spread => spread.Conditional).SelectMany(one => one.AlsoFailed.Prepend(one.IfFailed))).Select(id => family[id])];
         if (conditions.Length > 0)
         {
-            Job conditionLook = AddConditionLook(conditions);
+            Job conditionLook = AddFrameStep(
+                Phase.Confirm,
+                StepAction.Inspect,
+                FrameNames.AlsoFailed,
+                FrameSection.Confirm,
+                conditions,
+                conditions.Select(part => part.RepeatOf ?? part.Id.Value).Distinct(StringComparer.Ordinal).Count());
             // The failure itself first: what is seen there may answer the rest.
             foreach (Job look in looks)
                 graph.Order(look, conditionLook);
             looks.Add(conditionLook);
         }
 
-        foreach (CleanPlaces places in CleanPlaces.For(request))
+        Part[] places = [.. CleanPlaces.For(request).SelectMany(one => one.Places).Select(place => place.Place).Distinct()];
+        if (places.Length > 0)
         {
-            Job note = graph.Add(id => new Job(id, Phase.Confirm, StepAction.Note) { Topic = JobTopics.CleanPlaces, CleanPlaces = places, Minutes = 0 });
+            Job note = AddFrameStep(Phase.Confirm, StepAction.Note, FrameNames.LookFirst, FrameSection.Confirm, places, 0);
             foreach (Job look in looks)
                 graph.Order(look, note);
             looks.Add(note);
         }
 
-        goOn = graph.Add(id => new Job(id, Phase.Confirm, StepAction.Note) { Topic = JobTopics.GoOn, Minutes = GoOnMinutes });
+        goOn = AddFrameStep(Phase.Confirm, StepAction.Note, FrameNames.Decide, FrameSection.Confirm, []);
         foreach (Job look in looks)
         {
             foreach (Job made in safe)
@@ -76,17 +83,35 @@ internal sealed partial class ProcedureBuilder
             graph.Order(made, goOn);
     }
 
-    private Job AddLook(Part part) => graph.Add(id => new Job(id, Phase.Confirm, StepAction.Inspect) { Part = part, Minutes = times.Of(part, StepAction.Inspect) });
+    private bool IsRenewed(Part part) => items[family.IndexOf(part.Id)] is { } item && item.Has(TreatmentKind.Replace);
 
-    /// <summary>One look for signs, as far as can be seen before anything is opened, however many parts could have failed too.</summary>
-    private Job AddConditionLook(Part[] conditions) => graph.Add(id => new Job(id, Phase.Confirm, StepAction.Inspect)
+    private Job AddCircuit(Circuit circuit)
     {
-        Parts = [.. conditions],
-        Topic = JobTopics.Condition,
-        Minutes = ConditionMinutes * conditions.Select(part => part.RepeatOf ?? part.Id.Value).Distinct(StringComparer.Ordinal).Count(),
+        FrameStep? step = frame.Find(FrameSection.MakeSafe, FrameNames.Circuit, [circuit], [.. Worked()]);
+        return graph.Add(id => new Job(id, Phase.MakeSafe, StepAction.MakeSafe) { Topic = circuit.Name, Frame = step, Circuits = [circuit], Minutes = step?.Minutes ?? GeneralMinutes });
+    }
+
+    /// <summary>A step of the frame that has a meaning of its own; where the standard has no words for it, its name stands.</summary>
+    private Job AddFrameStep(Phase phase, StepAction action, string name, FrameSection section, Part[] parts, int times = 1)
+    {
+        FrameStep step = frame.Find(section, name, OpenedCircuits(), parts) ?? new FrameStep(section, name, BearsOn.Everything, name.Replace('-', ' '), "", "", new SourceSpan("contam", 1, 1));
+        return AddFrameStep(phase, action, step, parts, [], times);
+    }
+
+    private Job AddFrameStep(Phase phase, StepAction action, FrameStep step, Part[] parts, IEnumerable<Circuit> circuits, int times = 1, double? due = null) => graph.Add(id => new Job(id, phase, action)
+    {
+        Part = parts is [var only] && action == StepAction.Note ? only : null,
+        Parts = parts is [_] && action == StepAction.Note ? [] : [.. parts],
+        Topic = step.Step,
+        Frame = step,
+        Circuits = [.. circuits],
+        Minutes = times * (step.Minutes ?? GeneralMinutes),
+        DueAfterRunningHours = due,
     });
 
-    /// <summary>Prime, turn over, leak check, run, and look again after the first running hours; each after the one before, all after everything else.</summary>
+    private Job AddLook(Part part) => graph.Add(id => new Job(id, Phase.Confirm, StepAction.Inspect) { Part = part, Minutes = times.Of(part, StepAction.Inspect) });
+
+    /// <summary>The proof: what the standard has for this machine and the circuits that were opened; each after the one before, all after everything else.</summary>
     private void AddFrameAfter()
     {
         foreach (PartJobs jobs in jobsOf.OfType<PartJobs>())
@@ -98,24 +123,9 @@ internal sealed partial class ProcedureBuilder
         }
 
         Job[] last = [.. graph.Jobs.Where(job => graph.After(job.Id).Count == 0)];
-        Part[] holds = [.. HeldParts()];
-        Part[] filters = [.. Worked().Where(part => part.Kind.IsFilter)];
-        Part[] places = PlacesForSecondLook();
         Job? before = null;
-        foreach ((string topic, double minutes, Part[] parts) in new (string, double, Part[])[]
+        foreach (Job job in ProofJobs())
         {
-            (JobTopics.Holds, HoldMinutes * holds.Length, holds),
-            (JobTopics.Prime, PrimeMinutes, []),
-            (JobTopics.Crank, CrankMinutes, []),
-            (JobTopics.LeakCheck, LeakCheckMinutes, []),
-            (JobTopics.FirstRun, FirstRunMinutes, []),
-            (JobTopics.SecondFilters, filters.Sum(part => times.Of(part, StepAction.Remove) + times.Of(part, StepAction.Refit)), filters),
-            (JobTopics.SecondLook, places.Sum(part => times.Of(part, StepAction.Inspect)), places),
-        })
-        {
-            if (parts.Length == 0 && topic is JobTopics.SecondFilters or JobTopics.Holds)
-                continue;
-            Job job = graph.Add(id => new Job(id, Phase.Prove, StepAction.Prove) { Topic = topic, Minutes = minutes, Parts = [.. parts] });
             if (before is null)
             {
                 foreach (Job one in last)
@@ -125,6 +135,60 @@ internal sealed partial class ProcedureBuilder
             graph.Order(before, job);
             before = job;
         }
+    }
+
+    private IEnumerable<Job> ProofJobs()
+    {
+        Part[] worked = [.. Worked()];
+        ImmutableArray<Circuit> opened = OpenedCircuits();
+        double? due = null;
+        foreach (FrameStep step in frame.All(FrameSection.Prove, opened, worked))
+        {
+            due = step.Due switch
+            {
+                FrameDue.FirstRun => due ?? 0,
+                FrameDue.RunningHours => (request.Standard.FirstRunningHours ?? TimeSpan.FromHours(5)).TotalHours,
+                _ => due,
+            };
+            switch (step.Step)
+            {
+                case FrameNames.HoldGas:
+                    break;
+                case FrameNames.Hold:
+                    foreach (Part part in HeldParts())
+                        yield return AddFrameStep(Phase.Prove, StepAction.Prove, HoldOf(step, part), [part], [], due: due);
+                    break;
+                case FrameNames.SecondFilters:
+                    Part[] filters = [.. worked.Where(part => part.Kind.IsFilter)];
+                    if (filters.Length > 0)
+                        yield return AddTimed(step, filters, filters.Sum(part => times.Of(part, StepAction.Remove) + times.Of(part, StepAction.Refit)), due);
+                    break;
+                case FrameNames.SecondLook:
+                    Part[] places = PlacesForSecondLook();
+                    yield return AddTimed(step, places, places.Sum(part => times.Of(part, StepAction.Inspect)), due);
+                    break;
+                default:
+                    yield return AddFrameStep(Phase.Prove, StepAction.Prove, step, [], frame.CircuitsOf(step, opened), due: due);
+                    break;
+            }
+        }
+    }
+
+    private Job AddTimed(FrameStep step, Part[] parts, double minutes, double? due) => graph.Add(id => new Job(id, Phase.Prove, StepAction.Prove)
+    {
+        Parts = [.. parts],
+        Topic = step.Step,
+        Frame = step,
+        Minutes = minutes,
+        DueAfterRunningHours = due,
+    });
+
+    /// <summary>A hold on liquid, unless every pressure of the part is low enough for gas.</summary>
+    private FrameStep HoldOf(FrameStep onLiquid, Part part)
+    {
+        bool isLow = !GasTest.IsTooHigh(request, part);
+        return isLow && frame.Find(FrameSection.Prove, FrameNames.HoldGas, OpenedCircuits(), [part]) is { } onGas ? onGas
+            : frame.Find(FrameSection.Prove, FrameNames.Hold, OpenedCircuits(), [part]) ?? onLiquid;
     }
 
     /// <summary>Parts with a limit for a pressure or vacuum hold, in circuits that were opened: they are tried when everything is back.</summary>

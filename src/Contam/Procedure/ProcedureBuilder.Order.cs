@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Treatment;
 
 namespace Contam.Procedure;
 
@@ -137,7 +138,13 @@ internal sealed partial class ProcedureBuilder
                 continue;
 
             HashSet<int> waitForFilters = ReachableFrom(filters.Select(index => jobsOf[index]!.Refit!.Id));
-            Job gate = graph.Add(id => new Job(id, Phase.Refit, StepAction.Note) { Topic = JobTopics.FiltersNext + " " + circuit.Name, Minutes = 0 });
+            Job gate = graph.Add(id => new Job(id, Phase.Refit, StepAction.Note)
+            {
+                Topic = FrameNames.FiltersNext,
+                Frame = frame.Find(FrameSection.Refit, FrameNames.FiltersNext, [circuit], []),
+                Circuits = [circuit],
+                Minutes = 0,
+            });
             foreach (int index in others)
             {
                 PartJobs jobs = jobsOf[index]!;

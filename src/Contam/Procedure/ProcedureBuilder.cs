@@ -18,6 +18,7 @@ internal sealed partial class ProcedureBuilder
     private readonly ProcedureRequest request;
     private readonly Family family;
     private readonly WorkTimes times;
+    private readonly FrameBook frame;
     private readonly WorkItem?[] items;
     private readonly InPlaceLoops loops;
     private readonly List<(int From, int To)> openJoints;
@@ -29,6 +30,7 @@ internal sealed partial class ProcedureBuilder
         this.request = request;
         family = request.Family;
         times = new WorkTimes(request.Standard);
+        frame = new FrameBook(request);
         var failed = request.Failed.ToHashSet();
         openJoints = [.. family.Joints
             .Where(joint => joint.From != joint.To && SpreadGraph.IsOpen(family, joint, failed))
@@ -132,7 +134,8 @@ internal sealed partial class ProcedureBuilder
                 ? graph.Add(id => new Job(id, Phase.MakeSafe, StepAction.Note)
                 {
                     Part = part,
-                    Topic = JobTopics.Arrival,
+                    Topic = FrameNames.Arrival,
+                    Frame = frame.Find(FrameSection.MakeSafe, FrameNames.Arrival, [], [part]),
                     Minutes = lead.TotalDays * times.WorkingDayMinutes,
                     IsWait = true,
                 })

@@ -51,9 +51,30 @@ internal static class Sentences
             if (first is null || last is null)
                 return;
             string number = last.RepeatIndex.ToString(CultureInfo.InvariantCulture);
-            names.Add(InSentence(first.Name) + (ReferenceEquals(first, last) ? "" : "–" + number));
+            names.Add(ReferenceEquals(first, last) ? InSentence(first.Name) : Plural(InSentence(first.Name)) + "–" + number);
         }
     }
+
+    /// <summary>A name with its number, for several: <c>injector 1</c> to <c>injectors 1</c>, <c>bearing of the shaft 1</c> to <c>bearings of the shaft 1</c>.</summary>
+    public static string Plural(string name)
+    {
+        int number = name.LastIndexOf(' ');
+        if (number < 0 || !name.AsSpan(number + 1).ContainsAnyInRange('0', '9'))
+            return name;
+        string words = name[..number];
+        int end = Prepositions.Select(preposition => words.IndexOf(preposition, StringComparison.Ordinal)).Where(at => at > 0).DefaultIfEmpty(words.Length).Min();
+        string noun = words[..end];
+        string plural = noun switch
+        {
+            [.., 's' or 'x'] => noun + "es",
+            [.., 'c' or 's', 'h'] => noun + "es",
+            [.., 'y'] when !"aeiou".Contains(noun[^2], StringComparison.Ordinal) => noun[..^1] + "ies",
+            _ => noun + "s",
+        };
+        return plural + words[end..] + name[number..];
+    }
+
+    private static readonly string[] Prepositions = [" of ", " for ", " to ", " from ", " in ", " on ", " at ", " with ", " under "];
 
     /// <summary>A name as it stands in the middle of a sentence: without its capital, unless it is an abbreviation.</summary>
     public static string InSentence(string name) =>

@@ -54,32 +54,6 @@ public sealed record Rule(
 /// <param name="Place">Where it is written.</param>
 public sealed record PassesOn(RuleFor For, double Share, SourceSpan Place);
 
-/// <summary>What a caution or a step text bears on. Each that is not <c>null</c> must fit.</summary>
-/// <param name="Circuit">The name of a circuit.</param>
-/// <param name="Fluid">The id of a fluid.</param>
-/// <param name="Treatment">A treatment.</param>
-/// <param name="Action">An action of a step.</param>
-/// <param name="Kind">The name of a kind of part.</param>
-/// <param name="Debris">The name of a sort of debris.</param>
-public sealed record BearsOn(string? Circuit, string? Fluid, TreatmentKind? Treatment, StepAction? Action, string? Kind, string? Debris);
-
-/// <summary>A caution, shown before the first step that it bears on and again on that step.</summary>
-/// <param name="For">What it bears on; all members <c>null</c> for the whole procedure.</param>
-/// <param name="Say">The text.</param>
-/// <param name="Source">The published source, or <c>common practice, no source</c>.</param>
-/// <param name="Place">Where it is written.</param>
-public sealed record CautionRule(BearsOn For, string Say, string Source, SourceSpan Place);
-
-/// <summary>
-/// How a step is worded. Placeholders: <c>{part}</c>, <c>{parts}</c>, <c>{kind}</c>, <c>{debris}</c>, <c>{circuit}</c>, <c>{size}</c>, <c>{who}</c>, <c>{days}</c>, <c>{beyond}</c>, <c>{how}</c>, <c>{seals}</c>.
-/// </summary>
-/// <param name="For">Which steps.</param>
-/// <param name="Say">What is done, with what.</param>
-/// <param name="Until">Until when; empty for not said.</param>
-/// <param name="StopIf">What would make one stop and think again; empty for not said.</param>
-/// <param name="Place">Where it is written.</param>
-public sealed record StepWording(BearsOn For, string Say, string Until, string StopIf, SourceSpan Place);
-
 /// <summary>
 /// A shop's own rules: which treatment a kind of part gets for which debris, times, cautions, texts, and the kinds and debris it knows.
 /// Immutable; everything in file order.
@@ -118,6 +92,15 @@ public sealed class ShopStandard
 
     /// <summary>How it words steps.</summary>
     public ImmutableArray<StepWording> Texts { get; init; } = [];
+
+    /// <summary>Ways of working that many steps share.</summary>
+    public ImmutableArray<Method> Methods { get; init; } = [];
+
+    /// <summary>The steps before and after the work on the parts, and the sentences that stand with a step.</summary>
+    public ImmutableArray<FrameStep> Frame { get; init; } = [];
+
+    /// <summary>The highest pressure of gas that a test may use; <c>null</c> for not said (then 0.7 bar).</summary>
+    public Families.Quantities.Pressure? GasTestAtMost { get; init; }
 
     /// <summary>The length of a working day; <c>null</c> for not said (then 8 h).</summary>
     public TimeSpan? WorkingDay { get; init; }

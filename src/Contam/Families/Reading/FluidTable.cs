@@ -61,6 +61,7 @@ internal sealed class FluidTable
         var fluid = new Fluid(id, entry.Key.Place)
         {
             Density = entry.Value.Value?.Find(FlowKeys.Density),
+            Sort = entry.Value.Value is { } said && said.TryGet(FlowKeys.Is, out string? sort) ? sort : null,
             IsFree = entry.Value.Value?.Get(FlowKeys.Free, false) ?? false,
             Viscosity = entry.Value.Value is Form form ? ViscosityOf(form) : [],
         };

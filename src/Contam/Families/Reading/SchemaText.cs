@@ -15,5 +15,5 @@ public static class SchemaText
     public static string Module() => SchemaWriter.Write(FamilyKeys.ModuleFile, "A module of engine families");
 
     /// <summary>The schema of a shop standard, with a newline at its end.</summary>
-    public static string Standard() => SchemaWriter.Write(StandardKeys.File, "A shop standard");
+    public static string Standard() => SchemaWriter.Write(StandardFile.Form, "A shop standard");
 }

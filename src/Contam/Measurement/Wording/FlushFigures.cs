@@ -13,7 +13,7 @@ public sealed class FlushFigures(Family family)
 
     /// <summary>
     /// The least flow that scours every bore of these parts, for instance
-    /// <c>at least 34 L/min of diesel fuel at 40 °C (Reynolds 4000 in the 12 mm bore)</c>. Parts that repeat one description are taken to be
+    /// <c>at least 34 L/min at 40 °C (Reynolds 4000, 12 mm bore)</c>. Parts that repeat one description are taken to be
     /// flushed side by side, so that the flow divides among those that are given. Parts on several circuits are reckoned on the one that
     /// has most of their bores, the first of equals. The flow is rounded up, to two figures.
     /// </summary>
@@ -60,10 +60,9 @@ public sealed class FlushFigures(Family family)
         if (!Flush.Of(new FlushQuestion([hardest], viscosity)).TryGet(out FlushAnswer? answer, out _))
             return null;
         string bored = hardest.Branches == 1
-            ? $"the {Expect.Show(hardest.Bore.Millimetres)} mm bore"
-            : $"each of the {Expect.Show(hardest.Branches)} bores of {Expect.Show(hardest.Bore.Millimetres)} mm";
-        return $"at least {Expect.Show(UpToTwoFigures(answer.Flow.LitresPerMinute))} L/min of {fluid.Id.Replace('-', ' ')} at {Expect.Show(at.Celsius)} °C "
-            + $"(Reynolds {Expect.Show(answer.WantedReynolds)} in {bored})";
+            ? $"{Expect.Show(hardest.Bore.Millimetres)} mm bore"
+            : $"{Expect.Show(hardest.Branches)} bores of {Expect.Show(hardest.Bore.Millimetres)} mm";
+        return $"at least {Expect.Show(UpToTwoFigures(answer.Flow.LitresPerMinute))} L/min at {Expect.Show(at.Celsius)} °C (Reynolds {Expect.Show(answer.WantedReynolds)}, {bored})";
     }
 
     /// <summary>Rounded up, so that the figure said is never less than the figure needed.</summary>

@@ -11,7 +11,7 @@ public static class Layering
     /// What holds when a shop's standard is laid over a more general one.
     /// Kinds and debris of one name, and rules and shares that are for the same, are those of the upper; so are its title and whatever else it says once.
     /// Minutes by kind are the upper's where it says any, task by task. Of cautions and texts, all the lower's that are for the same as one of
-    /// the upper's go; the rest stay, before the upper's. What is only in the lower keeps its place; what is only in the upper comes behind.
+    /// the upper's go; the rest stay, before the upper's. Methods and steps of the frame that are named the same and for the same are the upper's, each in its place. What is only in the lower keeps its place; what is only in the upper comes behind.
     /// </summary>
     /// <param name="upper">The one whose word counts.</param>
     /// <param name="lower">The one beneath.</param>
@@ -32,6 +32,9 @@ public static class Layering
             Times = TimesOver(upper.Times, lower.Times),
             Cautions = ByTarget(upper.Cautions, lower.Cautions, caution => caution.For),
             Texts = ByTarget(upper.Texts, lower.Texts, text => text.For),
+            Methods = ByKey(upper.Methods, lower.Methods, method => (method.Id, method.For)),
+            Frame = ByKey(upper.Frame, lower.Frame, step => (step.Section, step.Step, step.For)),
+            GasTestAtMost = upper.GasTestAtMost ?? lower.GasTestAtMost,
             WorkingDay = upper.WorkingDay ?? lower.WorkingDay,
             FirstRunningHours = upper.FirstRunningHours ?? lower.FirstRunningHours,
         };
@@ -41,7 +44,10 @@ public static class Layering
     public static Catalogue CatalogueOf(this ShopStandard standard)
     {
         ArgumentNullException.ThrowIfNull(standard);
-        return new Catalogue(standard.Kinds, [Debris.Metal, Debris.Rubber, Debris.Water, .. standard.Debris]);
+        return new Catalogue(standard.Kinds, [Debris.Metal, Debris.Rubber, Debris.Water, .. standard.Debris])
+        {
+            Methods = [.. standard.Methods.Select(method => method.Id).Distinct(StringComparer.Ordinal)],
+        };
     }
 
     private static ImmutableArray<T> ByKey<T, TKey>(ImmutableArray<T> upper, ImmutableArray<T> lower, Func<T, TKey> keyOf)

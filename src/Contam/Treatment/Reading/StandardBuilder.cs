@@ -6,7 +6,7 @@ using Contam.Problems;
 namespace Contam.Treatment.Reading;
 
 /// <summary>Makes a standard from what its file says.</summary>
-internal sealed class StandardBuilder
+internal sealed partial class StandardBuilder
 {
     private readonly Form form;
     private readonly ProblemList problems;
@@ -21,7 +21,10 @@ internal sealed class StandardBuilder
         this.problems = problems;
         kinds = ReadKinds();
         debris = ReadDebris();
-        known = new Catalogue([.. below.Kinds, .. kinds], [Debris.Metal, Debris.Rubber, Debris.Water, .. below.Debris, .. debris]);
+        known = new Catalogue([.. below.Kinds, .. kinds], [Debris.Metal, Debris.Rubber, Debris.Water, .. below.Debris, .. debris])
+        {
+            Methods = [.. below.Methods, .. form.Get(TextKeys.Methods, []).Select(method => method.Value.Get(TextKeys.Id, ""))],
+        };
     }
 
     /// <summary>The standard. Of use only where no problem was raised.</summary>
@@ -38,6 +41,9 @@ internal sealed class StandardBuilder
         Times = ReadTimes(),
         Cautions = ReadCautions(),
         Texts = ReadTexts(),
+        Methods = ReadMethods(),
+        Frame = ReadFrame(),
+        GasTestAtMost = form.Find(StandardKeys.GasTestAtMost),
         WorkingDay = form.Find(StandardKeys.WorkingDay),
         FirstRunningHours = form.Find(StandardKeys.FirstRunningHours),
     };
@@ -167,37 +173,24 @@ internal sealed class StandardBuilder
         return read.DrainToImmutable();
     }
 
-    private ImmutableArray<StepWording> ReadTexts()
-    {
-        var read = ImmutableArray.CreateBuilder<StepWording>();
-        foreach (Located<Form> written in form.Get(StandardKeys.Texts, []))
-        {
-            BearsOn target = BearsOnOf(written.Value, StandardKeys.TextFor);
-            read.Add(new StepWording(
-                target,
-                written.Value.Get(StandardKeys.TextSay, ""),
-                written.Value.Get(StandardKeys.TextUntil, ""),
-                written.Value.Get(StandardKeys.TextStopIf, ""),
-                written.Place));
-        }
-
-        return read.DrainToImmutable();
-    }
-
     private RuleFor RuleForOf(Form target) => new(
         target.TryGet(StandardKeys.ForPart, out string? part) ? part : null,
         KindOf(target.Locate(StandardKeys.ForKind)),
         DebrisOf(target.Locate(StandardKeys.ForDebris)));
 
     private BearsOn BearsOnOf(Form written, Key<Form> key) => !written.TryGet(key, out Form? target)
-        ? new BearsOn(null, null, null, null, null, null)
+        ? BearsOn.Everything
         : new BearsOn(
             target.TryGet(StandardKeys.ForCircuit, out string? circuit) ? circuit : null,
             target.TryGet(StandardKeys.ForFluid, out string? fluid) ? fluid : null,
             target.Find(StandardKeys.ForTreatment),
             target.Find(StandardKeys.ForAction),
             KindOf(target.Locate(StandardKeys.ForKind)),
-            DebrisOf(target.Locate(StandardKeys.ForDebris)));
+            DebrisOf(target.Locate(StandardKeys.ForDebris)))
+        {
+            Has = target.TryGet(StandardKeys.ForHas, out string? has) ? has : null,
+            Machine = target.TryGet(StandardKeys.ForMachine, out string? machine) ? machine : null,
+        };
 
     private string? KindOf(Located<string>? written)
     {

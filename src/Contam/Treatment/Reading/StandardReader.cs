@@ -42,7 +42,7 @@ public static class StandardReader
 
     private static Outcome<ShopStandard> Read(SourceText? source, Catalogue below, ReadBudget budget, ProblemList problems)
     {
-        Form? form = source is null ? null : FileForm.Read(source, StandardKeys.File, budget, problems);
+        Form? form = source is null ? null : FileForm.Read(source, StandardFile.Form, budget, problems);
         ShopStandard? standard = form is null ? null : new StandardBuilder(form, below, problems).Build();
         return new Outcome<ShopStandard>(problems.HasErrors ? null : standard, problems.ToSorted());
     }

@@ -34,7 +34,7 @@ public sealed class Schemas
         {
             "family" => FamilyKeys.FamilyFile,
             "module" => FamilyKeys.ModuleFile,
-            _ => StandardKeys.File,
+            _ => StandardFile.Form,
         };
         var due = new Queue<FormShape>([file]);
         var seen = new HashSet<FormShape>([file]);
@@ -63,7 +63,7 @@ public sealed class Schemas
     [Fact]
     public void Say_what_every_key_means_in_a_phrase()
     {
-        foreach (Key key in FamilyKeys.FamilyFile.Keys.Concat(PartKeys.Part.Keys).Concat(FlowKeys.Link.Keys).Concat(StandardKeys.File.Keys))
+        foreach (Key key in FamilyKeys.FamilyFile.Keys.Concat(PartKeys.Part.Keys).Concat(FlowKeys.Link.Keys).Concat(StandardFile.Form.Keys))
         {
             Assert.True(char.IsUpper(key.Means[0]), key.Name);
             Assert.False(key.Means.EndsWith('.'), key.Name);
@@ -93,6 +93,9 @@ public sealed class Schemas
         [StandardKeys.PassesOn.AnyShape] = StandardKeys.PassingOn,
         [StandardKeys.Times.AnyShape] = MinutesKeys.Shape,
         [StandardKeys.Cautions.AnyShape] = StandardKeys.Caution,
-        [StandardKeys.Texts.AnyShape] = StandardKeys.StepText,
+        [TextKeys.Texts.AnyShape] = TextKeys.StepText,
+        [TextKeys.Methods.AnyShape] = TextKeys.Method,
+        [TextKeys.Supplies.AnyShape] = TextKeys.Supply,
+        [TextKeys.FrameSections[0].Key.AnyShape] = TextKeys.FrameStep,
     };
 }

@@ -28,7 +28,7 @@ public sealed class Figures_for_a_step
     public void Say_the_least_flow_of_the_widest_bore()
     {
         Part[] parts = [Bored("pipe", 8), Bored("rail", 12), new Part(new PartId("tank"), ShopFloor.Part, Nowhere)];
-        Assert.Equal("at least 34 L/min of diesel fuel at 40 °C (Reynolds 4000 in the 12 mm bore)", new FlushFigures(With([Diesel], [], parts)).For([.. parts]));
+        Assert.Equal("at least 34 L/min at 40 °C (Reynolds 4000, 12 mm bore)", new FlushFigures(With([Diesel], [], parts)).For([.. parts]));
     }
 
     [Fact]
@@ -37,8 +37,8 @@ public sealed class Figures_for_a_step
         Part[] parts = [Bored("pipe-1", 4, "pipe", 1), Bored("pipe-2", 4, "pipe", 2), Bored("pipe-3", 4, "pipe", 3), Bored("pipe-4", 4, "pipe", 4), Bored("rail", 12)];
         Family family = With([Diesel], [], parts);
         // 16 mm of bore in all beats the 12 mm rail: 4/3 of 33.93 is 45.24.
-        Assert.Equal("at least 46 L/min of diesel fuel at 40 °C (Reynolds 4000 in each of the 4 bores of 4 mm)", new FlushFigures(family).For([.. parts]));
-        Assert.Equal("at least 12 L/min of diesel fuel at 40 °C (Reynolds 4000 in the 4 mm bore)", new FlushFigures(family).For([parts[2]]));
+        Assert.Equal("at least 46 L/min at 40 °C (Reynolds 4000, 4 bores of 4 mm)", new FlushFigures(family).For([.. parts]));
+        Assert.Equal("at least 12 L/min at 40 °C (Reynolds 4000, 4 mm bore)", new FlushFigures(family).For([parts[2]]));
     }
 
     /// <summary>105 and 14.2 cSt give 46.0147 cSt at 60 °C (ASTM D341 by another program): 104.08 L/min in 12 mm.</summary>
@@ -47,14 +47,14 @@ public sealed class Figures_for_a_step
     {
         var oil = new Fluid("diesel-fuel", Nowhere) { Viscosity = [(Given.Celsius(40), Given.Cst(105)), (Given.Celsius(100), Given.Cst(14.2))] };
         Part[] parts = [Bored("gallery", 12)];
-        Assert.Equal("at least 110 L/min of diesel fuel at 60 °C (Reynolds 4000 in the 12 mm bore)", new FlushFigures(With([oil], [], parts)).For([.. parts]));
+        Assert.Equal("at least 110 L/min at 60 °C (Reynolds 4000, 12 mm bore)", new FlushFigures(With([oil], [], parts)).For([.. parts]));
     }
 
     [Fact]
     public void Leave_out_a_part_that_only_a_link_brings_to_the_circuit()
     {
         Part[] parts = [Bored("rail", 12), Bored("by-link-alone", 40)];
-        Assert.Equal("at least 34 L/min of diesel fuel at 40 °C (Reynolds 4000 in the 12 mm bore)", new FlushFigures(With([Diesel], [], parts)).For([.. parts]));
+        Assert.Equal("at least 34 L/min at 40 °C (Reynolds 4000, 12 mm bore)", new FlushFigures(With([Diesel], [], parts)).For([.. parts]));
     }
 
     [Fact]

@@ -34,7 +34,12 @@ internal static class FlowKeys
         Name = "free", Means = "Whether it comes from outside, as sea water does, and need not be ordered; default: false", Example = "true",
     };
 
-    public static readonly FormShape Fluid = new("fluid", "a fluid", Density, Viscosity, Free) { Means = "A fluid, for flushing sums" };
+    public static readonly Key<string> Is = new(new ChoiceShape<string>("what a fluid is", [.. FluidSort.All.Select(sort => (sort, sort))]))
+    {
+        Name = "is", Means = "What it is, for the texts of a standard; default: what its id says where that is one of these words", Example = "engine-oil",
+    };
+
+    public static readonly FormShape Fluid = new("fluid", "a fluid", Is, Density, Viscosity, Free) { Means = "A fluid: what it is, and figures for flushing sums" };
 
     public static readonly Key<string> CircuitFluid = new(FluidId)
     {

@@ -40,6 +40,11 @@ internal static class StandardKeys
         Name = "first-running-hours", Means = "Running time after which filters are changed and places looked at again; default: 5 h", Example = "5 h",
     };
 
+    public static readonly Key<Pressure> GasTestAtMost = new(new QuantityShape<Pressure>(Dimension.Pressure, Quantity.TryParse, pressure => pressure.Pascals == 0))
+    {
+        Name = "gas-test-at-most", Means = "The highest pressure of gas that a test may use; above it a test is made with liquid; default: 0.7 bar", Example = "0.7 bar",
+    };
+
     public static readonly Key<ImmutableArray<Entry<string, Form>>> Kinds = new(new EntriesShape<string, Form>(
         KindName, KindKeys.Kind, "a mapping from names to kinds", KindName.Pattern))
     {
@@ -76,7 +81,12 @@ internal static class StandardKeys
 
     public static readonly Key<string> ForCircuit = new(FlowKeys.CircuitName) { Name = "circuit", Means = "A circuit", Example = "fuel" };
 
-    public static readonly Key<string> ForFluid = new(FlowKeys.FluidId) { Name = "fluid", Means = "A fluid, by id", Example = "diesel" };
+    public static readonly Key<string> ForFluid = new(FlowKeys.FluidId) { Name = "fluid", Means = "A fluid: what it is (petrol, diesel, engine-oil, two-stroke-oil, gear-oil, hydraulic-oil, coolant, raw-water; air for a circuit without one; unsaid), a group (fuel, oil), or its id", Example = "diesel" };
+
+    public static readonly Key<string> ForMachine = new(new ChoiceShape<string>("a machine", [.. new[] { "engine", "gearcase", "gearbox", "hydraulic-unit" }.Select(machine => (machine, machine))]))
+    {
+        Name = "machine", Means = "What the family is", Example = "engine",
+    };
 
     public static readonly Key<TreatmentKind> ForTreatment = new(Treatment) { Name = "treatment", Means = "A treatment", Example = "flush" };
 
@@ -95,6 +105,11 @@ internal static class StandardKeys
         ("note", StepAction.Note)))
     {
         Name = "action", Means = "An action of a step", Example = "remove",
+    };
+
+    public static readonly Key<string> ForHas = new(FlowKeys.FluidId)
+    {
+        Name = "has", Means = "A fluid, as in `fluid`, that runs somewhere in the machine, whether its circuit is opened or not", Example = "raw-water",
     };
 
     private static readonly FormShape RuleTarget = new("rule-for", "what a rule is for", ForPart, ForKind, ForDebris)
@@ -167,8 +182,8 @@ internal static class StandardKeys
         Name = "times", Means = "Minutes by kind, which take the place of the kind's own", Example = "{hose: {remove: 5, flush: 10, refit: 5}}",
     };
 
-    private static readonly FormShape BearsOn = new(
-        "bears-on", "what it bears on", ForCircuit, ForFluid, ForTreatment, ForAction, ForKind, ForDebris)
+    internal static readonly FormShape BearsOn = new(
+        "bears-on", "what it bears on", ForMachine, ForHas, ForCircuit, ForFluid, ForTreatment, ForAction, ForKind, ForDebris)
     {
         AtLeast = 1, Means = "What a caution or a text bears on; all that is given must fit",
     };
@@ -191,48 +206,11 @@ internal static class StandardKeys
     /// <summary>A caution.</summary>
     public static readonly FormShape Caution = new("caution", "a caution", CautionFor, CautionSay, CautionSource)
     {
-        Required = [CautionSay], Means = "A caution, shown before the first step that it bears on",
+        Required = [CautionSay], Means = "A caution, shown once and named by its number on the steps that it bears on",
     };
 
     public static readonly Key<ImmutableArray<Located<Form>>> Cautions = new(new ListShape<Form>(Caution, "a list of cautions"))
     {
         Name = "cautions", Means = "Cautions by circuit, fluid, treatment, action, kind or debris", Example = "[{for: {circuit: fuel}, say: no naked flame}]",
-    };
-
-    public static readonly Key<Form> TextFor = new(BearsOn) { Name = "for", Means = "Which steps the text is for", Example = "{action: flush, debris: metal}" };
-
-    public static readonly Key<string> TextSay = new(new StepTextShape())
-    {
-        Name = "say", Means = "What is done, with what; " + StepTextShape.Placeholders, Example = "\"flush {part} against the flow\"",
-    };
-
-    public static readonly Key<string> TextUntil = new(new StepTextShape())
-    {
-        Name = "until", Means = "Until when", Example = "what runs out is clear through a white cloth",
-    };
-
-    public static readonly Key<string> TextStopIf = new(new StepTextShape())
-    {
-        Name = "stop-if", Means = "What would make one stop and think again", Example = "\"pieces larger than {size} come out\"",
-    };
-
-    /// <summary>A text of a step.</summary>
-    public static readonly FormShape StepText = new("text", "a text", TextFor, TextSay, TextUntil, TextStopIf)
-    {
-        Required = [TextFor, TextSay], Means = "How a step is worded",
-    };
-
-    public static readonly Key<ImmutableArray<Located<Form>>> Texts = new(new ListShape<Form>(StepText, "a list of texts"))
-    {
-        Name = "texts", Means = "How steps are worded", Example = "[{for: {action: remove}, say: \"take {part} off\"}]",
-    };
-
-    /// <summary>A shop standard.</summary>
-    public static readonly FormShape File = new(
-        "standard",
-        "a shop standard",
-        FamilyKeys.Format, Standard, Title, CleanFindings, WorkingDay, FirstRunningHours, Kinds, Debris, Rules, PassesOn, Times, Cautions, Texts)
-    {
-        Required = [FamilyKeys.Format, Standard], Means = "A shop's own rules: treatments, times, cautions, texts, kinds and debris",
     };
 }

@@ -11,7 +11,10 @@ internal sealed class StepTextShape : Shape<string>
     private static readonly WordsShape Words = new();
 
     /// <summary>The placeholders, without their braces.</summary>
-    public static readonly ImmutableArray<string> Names = ["part", "parts", "kind", "debris", "circuit", "size", "who", "days", "beyond", "how", "seals"];
+    public static readonly ImmutableArray<string> Names = 
+    [
+        "part", "parts", "kind", "debris", "circuit", "fluid", "litres", "size", "who", "days", "hours", "beyond", "upstream", "how", "limit", "seals",
+    ];
 
     /// <summary>The placeholders, as a phrase.</summary>
     public static readonly string Placeholders = "placeholders are " + Wording.AllOf(Names.Select(name => $"{{{name}}}"));

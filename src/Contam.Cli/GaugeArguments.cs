@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Contam.Families;
-using Contam.Measurement.Water;
 using Contam.Measurement.Wording;
 
 namespace Contam.Cli;

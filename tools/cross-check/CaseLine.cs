@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using Contam.Families;
 using Contam.Graphs;
-using Contam.Procedure;
 using Contam.Spread;
 using Contam.Support;
 using Contam.Why;

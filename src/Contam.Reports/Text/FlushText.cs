@@ -1,6 +1,5 @@
 using System.Globalization;
 using Contam.Families;
-using Contam.Measurement;
 using Contam.Measurement.Flushing;
 
 namespace Contam.Reports.Text;

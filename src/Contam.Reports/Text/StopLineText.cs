@@ -1,5 +1,4 @@
 using System.Globalization;
-using Contam.Diagnosis;
 using Contam.Families;
 using Contam.StopLines;
 

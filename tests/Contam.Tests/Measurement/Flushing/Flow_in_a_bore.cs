@@ -1,5 +1,4 @@
 using Contam.Families.Quantities;
-using Contam.Measurement;
 using Contam.Measurement.Flushing;
 
 namespace Contam.Tests.Measurement.Flushing;

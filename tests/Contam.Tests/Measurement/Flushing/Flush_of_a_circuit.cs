@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
 using Contam.Families.Quantities;
-using Contam.Measurement;
 using Contam.Measurement.Flushing;
 
 namespace Contam.Tests.Measurement.Flushing;

@@ -1,6 +1,5 @@
 using Contam.Families;
 using Contam.Families.Quantities;
-using Contam.Measurement;
 using Contam.Measurement.Flushing;
 
 namespace Contam.Tests.Measurement.Flushing;

@@ -2,7 +2,6 @@ using Contam.Families;
 using Contam.Families.Quantities;
 using Contam.Measurement;
 using Contam.Measurement.Gauging;
-using Contam.Measurement.Wording;
 
 namespace Contam.Tests.Measurement.Gauging;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Contam.Families.Quantities;
-using Contam.Measurement;
 using Contam.Measurement.Gauging;
 
 namespace Contam.Tests.Measurement.Gauging;

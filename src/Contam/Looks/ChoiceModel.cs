@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Numerics;
-using Contam.Families;
 
 namespace Contam.Looks;
 

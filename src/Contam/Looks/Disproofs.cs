@@ -1,4 +1,3 @@
-using Contam.Families;
 
 namespace Contam.Looks;
 

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using Contam.Families;
 using Contam.Graphs;
 using Contam.Spread;
 

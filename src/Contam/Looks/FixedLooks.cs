@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Contam.Families;
-using Contam.Spread;
 
 namespace Contam.Looks;
 

@@ -1,5 +1,4 @@
 using Contam.Families;
-using Contam.Families.Quantities;
 
 namespace Contam.Procedure;
 

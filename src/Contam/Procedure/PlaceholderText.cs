@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Contam.Families;
 using Contam.Measurement.Wording;
-using Contam.Treatment;
 
 namespace Contam.Procedure;
 

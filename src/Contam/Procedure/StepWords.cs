@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Contam.Treatment;
 
 namespace Contam.Procedure;
 

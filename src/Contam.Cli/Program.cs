@@ -27,6 +27,7 @@ namespace Contam.Cli
                 new PlanCommand(shell, loading),
                 new VerifyCommand(shell, loading),
                 new WhyCommand(shell, loading),
+                new LooksCommand(shell, loading),
                 new StopLineCommand(shell, loading),
                 new SuspectsCommand(shell, loading),
                 new TraceCommand(shell, loading),

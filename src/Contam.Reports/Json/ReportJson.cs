@@ -25,6 +25,7 @@ internal static class ReportJson
 [JsonSerializable(typeof(PartsAnswer))]
 [JsonSerializable(typeof(CheckAnswer))]
 [JsonSerializable(typeof(WhyAnswer))]
+[JsonSerializable(typeof(LooksJsonAnswer))]
 [JsonSerializable(typeof(StopLineAnswer))]
 [JsonSerializable(typeof(SuspectsAnswer))]
 [JsonSerializable(typeof(VerifyAnswer))]

@@ -12,6 +12,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
 {
     private readonly FailureArguments failure = new();
     private readonly Option<int> technicians = new("--technicians") { Description = "how many work at once (default 1)", DefaultValueFactory = _ => 1 };
+    private readonly Option<string> order = CommonOptions.OneOf("--order", "by what the steps are numbered", "bench", "schedule");
     private readonly Option<string> share = ShareOption();
     private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json", "markdown", "html", "csv");
     private readonly Option<string> what = CommonOptions.OneOf("--what", "which table, with --format csv", "steps", "order");
@@ -33,6 +34,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
         failure.AddTo(command);
         technicians.MustBeFrom(1, 100);
         command.Options.Add(technicians);
+        command.Options.Add(order);
         command.Options.Add(share);
         command.Options.Add(format);
         command.Options.Add(what);
@@ -55,6 +57,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
         {
             Findings = question.Findings,
             Technicians = call.GetValue(technicians),
+            Sequence = call.GetValue(order) == "schedule" ? PlanSequence.Schedule : PlanSequence.Bench,
         };
         if (question.Failed.IsEmpty)
             request = FromFindings(request, wanted);

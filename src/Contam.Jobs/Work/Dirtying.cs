@@ -44,8 +44,8 @@ internal static class Dirtying
     // A part that is off is treated again where it lies; one that is on must come off for it again.
     private static bool IsUndoneAtSource(WorkStep step, bool isOff) => IsWork(step) && !(isOff && step.Action is StepAction.Remove);
 
-    /// <summary>Work whose worth ends when the part is dirty: off, cleaned, tested, on. Looks before anything is opened keep theirs.</summary>
-    private static bool IsWork(WorkStep step) => step.Phase is Phase.Strip or Phase.CleanOut or Phase.Test or Phase.Refit && step.Action != StepAction.Note;
+    /// <summary>Work whose worth ends when the part is dirty: off, looked at for debris, cleaned, tested, on. Looks whether a part has failed keep theirs.</summary>
+    private static bool IsWork(WorkStep step) => step.About == LookAbout.Debris || step.Phase is Phase.Strip or Phase.CleanOut or Phase.Test or Phase.Refit && step.Action != StepAction.Note;
 
     private static long RemovedAt(JobState state, string part) => state.Steps.All
         .Where(step => step.Action == StepAction.Remove && step.Parts.Contains(part) && state.IsDone(step))

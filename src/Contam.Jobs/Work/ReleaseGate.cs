@@ -63,7 +63,8 @@ public static class ReleaseGate
     }
 
     private static bool IsTreated(JobState state, PlanPart part, TreatmentKind treatment) => state.Steps.All.Any(step =>
-        state.IsDone(step) && step.Phase is Phase.CleanOut or Phase.Test && step.Action == ActionOf(treatment) && step.Parts.Contains(part.Id));
+        state.IsDone(step) && step.Action == ActionOf(treatment)
+        && (treatment != TreatmentKind.Inspect || step.About == LookAbout.Debris) && step.Parts.Contains(part.Id));
 
     private static StepAction ActionOf(TreatmentKind treatment) => treatment switch
     {

@@ -57,8 +57,8 @@ public static class StepKey
             return $"{work}/hint {step.Text[HintWords.Length..].Split(' ')[0]}";
         if (parts.IsEmpty || step.Phase == Phase.Prove)
             return $"{work}/{EntryChain.Sha256(step.Text)[..12]}";
-        bool isOfDebris = step.Phase is Phase.Confirm or Phase.CleanOut or Phase.Test
-            && step.Action is StepAction.Inspect or StepAction.Flush or StepAction.Clean or StepAction.Test or StepAction.Note;
+        bool isOfDebris = step.Action is StepAction.Inspect or StepAction.Flush or StepAction.Clean or StepAction.Test
+            || (step.Action == StepAction.Note && step.Phase != Phase.Refit);
         if (!isOfDebris)
             return work;
         var there = parts.SelectMany(part => debrisAt.GetValueOrDefault(part) ?? []).ToHashSet(StringComparer.Ordinal);

@@ -18,6 +18,9 @@ public sealed record WorkStep
     /// <summary>What it does.</summary>
     public required StepAction Action { get; init; }
 
+    /// <summary>What a look is for; <c>null</c> for other work.</summary>
+    public LookAbout? About { get; init; }
+
     /// <summary>The parts it is done at; may be empty.</summary>
     public required ImmutableArray<string> Parts { get; init; }
 

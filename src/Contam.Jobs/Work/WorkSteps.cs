@@ -88,6 +88,7 @@ public sealed class WorkSteps
         Key = key,
         Phase = step.Phase,
         Action = step.Action,
+        About = step.About,
         Parts = StepKey.PartsOf(step),
         Text = step.Text,
         Minutes = step.Minutes,

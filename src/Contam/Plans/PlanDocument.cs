@@ -52,6 +52,9 @@ public sealed record PlanDocument
     /// <summary>The methods that the steps use, numbered in the order of first use.</summary>
     public ImmutableArray<PlanMethod> Methods { get; init; } = [];
 
+    /// <summary>By what the steps are numbered.</summary>
+    public PlanSequence Sequence { get; init; }
+
     /// <summary>The steps, by number.</summary>
     public ImmutableArray<PlanStep> Steps { get; init; } = [];
 
@@ -280,6 +283,18 @@ public sealed record PlanStep
     /// Running hours after which the step is due: 0 for the first run itself. <c>null</c> where it must be done before the engine is started.
     /// </summary>
     public double? DueAfterRunningHours { get; init; }
+
+    /// <summary>What a look is for; left out for other work.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public LookAbout? About { get; init; }
+
+    /// <summary>The circuit that is made safe; left out for other work.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Circuit { get; init; }
+
+    /// <summary>The reservoirs that are drained in this step; left out where there is none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public ImmutableArray<string>? Drains { get; init; }
 }
 
 /// <summary>A line of what must be ordered.</summary>
@@ -295,7 +310,8 @@ public sealed record PlanOrderLine(string Item, double Quantity, string Why, str
 /// <param name="Elapsed">Working hours from start to end.</param>
 /// <param name="Technicians">How many technicians.</param>
 /// <param name="LowerBoundElapsed">No order of these steps can end sooner than this.</param>
-public sealed record PlanHours(double Bench, double Elapsed, int Technicians, double LowerBoundElapsed);
+/// <param name="ElapsedFree">Working hours of the shortest schedule that was found when the phases of the bench are left free; at most <paramref name="Elapsed"/>.</param>
+public sealed record PlanHours(double Bench, double Elapsed, int Technicians, double LowerBoundElapsed, double ElapsedFree);
 
 /// <summary>Reach and hops of one debris, under one reading of the clean findings.</summary>
 /// <param name="Debris">The debris.</param>

@@ -20,6 +20,9 @@ public sealed record PlanRequest(Family Family, ShopStandard Standard, Immutable
     /// <summary>How many technicians work at once, at least 1.</summary>
     public int Technicians { get; init; } = 1;
 
+    /// <summary>By what the steps are numbered.</summary>
+    public PlanSequence Sequence { get; init; } = PlanSequence.Bench;
+
     /// <summary>Whether the first schedule will do: the same steps, minutes and bench hours, but perhaps a later end. For whoever makes very many plans.</summary>
     internal bool TakesFirstSchedule { get; init; }
 }

@@ -10,25 +10,24 @@ internal sealed class PlanSteps
     // Times are sums of minutes that people wrote; less than this is rounding.
     private const double Rounding = 1e-6;
 
-    private readonly int[] numberOf;
-
-    public PlanSteps(ProcedureRequest request, ProcedureDraft draft, Bearing bearing, int technicians, bool takesFirstSchedule)
+    public PlanSteps(ProcedureRequest request, ProcedureDraft draft, Bearing bearing, PlanRequest asked)
     {
-        JobGraph graph = draft.Graph;
-        int[] places = PlacesOf(request.Family, graph);
-        Schedule schedule = takesFirstSchedule ? Scheduling.First(graph, technicians, places) : Scheduling.Best(graph, technicians, places);
-        numberOf = new int[graph.Jobs.Count];
-        for (int place = 0; place < schedule.Jobs.Length; place++)
-            numberOf[schedule.Jobs[place].Job] = place + 1;
-
-        double[] slack = Slack.Of(graph, schedule);
+        Schedule schedule;
+        double free;
+        (Graph, schedule, free) = asked.Sequence == PlanSequence.Bench
+            ? BenchSchedule.Of(request, draft, bearing, asked.Technicians, asked.TakesFirstSchedule)
+            : Free(request, draft, asked);
+        double[] slack = Slack.Of(Graph, schedule);
         var writer = new StepWriter(request, draft, bearing);
-        Steps = [.. schedule.Jobs.Select(scheduled => StepOf(scheduled, graph, slack[scheduled.Job], writer))];
+        Steps = [.. schedule.Jobs.OrderBy(scheduled => scheduled.Job).Select(scheduled => StepOf(scheduled, slack[scheduled.Job], writer))];
         Methods = [.. writer.Methods.Select(method => new PlanMethod(method.Number, method.Title, method.Text, method.Tools, method.Supplies))];
-        Before = new PlanBefore(Hands(technicians, writer.Needs.ForTwo), writer.Needs.Tools, [.. writer.Needs.Supplies.Select(line => new PlanSupply(line.Item, line.Quantity, line.Unit))]);
-        double bench = graph.Jobs.Where(job => job.NeedsHands).Sum(job => job.Minutes);
-        Hours = new PlanHours(InHours(bench), InHours(schedule.Elapsed), technicians, InHours(LowerBounds.Of(graph, technicians)));
+        Before = new PlanBefore(Hands(asked.Technicians, writer.Needs.ForTwo), writer.Needs.Tools, [.. writer.Needs.Supplies.Select(line => new PlanSupply(line.Item, line.Quantity, line.Unit))]);
+        double bench = Graph.Jobs.Where(job => job.NeedsHands).Sum(job => job.Minutes);
+        Hours = new PlanHours(InHours(bench), InHours(schedule.Elapsed), asked.Technicians, InHours(LowerBounds.Of(draft.Graph, asked.Technicians)), InHours(free));
     }
+
+    /// <summary>The jobs as the plan numbers them: a step's number is its job's and one more.</summary>
+    public JobGraph Graph { get; }
 
     public ImmutableArray<PlanStep> Steps { get; }
 
@@ -47,27 +46,36 @@ internal sealed class PlanSteps
             .Select(placed => new PlanCaution(
                 placed.Rule.Say,
                 placed.Rule.Source,
-                placed.Jobs.IsEmpty ? 1 : placed.Jobs.Min(job => numberOf[job]))
+                placed.Jobs.IsEmpty ? 1 : placed.Jobs.Min() + 1)
             {
-                Steps = [.. placed.Jobs.Select(job => numberOf[job]).Order()],
+                Steps = [.. placed.Jobs.Select(job => job + 1).Order()],
             })
             .OrderBy(caution => caution.BeforeStep),
     ];
 
-    private PlanStep StepOf(ScheduledJob scheduled, JobGraph graph, double slack, StepWriter writer)
+    /// <summary>The shortest schedule that was found, its jobs numbered by their start.</summary>
+    private static (JobGraph Graph, Schedule Schedule, double Free) Free(ProcedureRequest request, ProcedureDraft draft, PlanRequest asked)
     {
-        Job job = graph.Jobs[scheduled.Job];
-        StepWords words = writer.Write(job);
+        int[] places = BenchSchedule.PlacesOf(request.Family, draft.Graph);
+        Schedule found = asked.TakesFirstSchedule ? Scheduling.First(draft.Graph, asked.Technicians, places) : Scheduling.Best(draft.Graph, asked.Technicians, places);
+        JobGraph inOrder = StepMerging.Merge(draft.Graph, [.. found.Jobs.Select(scheduled => scheduled.Job)], _ => null, request.Family.IndexOf);
+        return (inOrder, found with { Jobs = [.. found.Jobs.Select((scheduled, place) => scheduled with { Job = place })] }, found.Elapsed);
+    }
+
+    private PlanStep StepOf(ScheduledJob scheduled, double slack, StepWriter writer)
+    {
+        Job job = Graph.Jobs[scheduled.Job];
+        StepWords words = job.About == LookAbout.Condition ? new StepWords(ConditionText(job), null) : writer.Write(job);
         return new PlanStep
         {
-            Number = numberOf[job.Id],
+            Number = job.Id + 1,
             Phase = job.Phase,
             Action = job.Action,
-            Part = job.Part?.Id.Value,
-            Parts = [.. job.Parts.Select(part => part.Id.Value)],
+            Part = job.With.IsEmpty ? job.Part?.Id.Value : null,
+            Parts = job.With.IsEmpty ? [.. job.Parts.Select(part => part.Id.Value)] : [.. job.At.Select(part => part.Id.Value)],
             Text = words.Text,
             Method = words.Method,
-            After = Nearest(graph, job.Id),
+            After = Nearest(job.Id),
             Minutes = job.Minutes,
             Start = scheduled.Start,
             Finish = scheduled.Finish,
@@ -77,16 +85,22 @@ internal sealed class PlanSteps
             ForAccess = job.ForAccess,
             Blank = [.. job.Blank.Select(part => part.Id.Value)],
             DueAfterRunningHours = job.DueAfterRunningHours,
+            About = job.About,
+            Circuit = job.Circuit,
+            Drains = job.Drains.IsEmpty ? null : [.. job.Drains.Select(part => part.Id.Value)],
         };
     }
 
+    private static string ConditionText(Job job) =>
+        Sentences.Close($"now that {(job.At.Length == 1 ? "it is" : "they are")} clean, look at {Sentences.Names(job.At)}: {LookRules.ConditionText(job.At[0])}. Renew what is past its limit");
+
     /// <summary>What a job waits for, without what one of these waits for directly anyway.</summary>
-    private ImmutableArray<int> Nearest(JobGraph graph, int job)
+    private ImmutableArray<int> Nearest(int job)
     {
-        ImmutableArray<int> before = graph.Before(job);
+        ImmutableArray<int> before = Graph.Before(job);
         // A look at every pair is worth it only for lists that a person reads.
-        IEnumerable<int> nearest = before.Length > 64 ? before : before.Where(first => !before.Any(other => other != first && graph.HasBefore(other, first)));
-        return [.. nearest.Select(first => numberOf[first]).Order()];
+        IEnumerable<int> nearest = before.Length > 64 ? before : before.Where(first => !before.Any(other => other != first && Graph.HasBefore(other, first)));
+        return [.. nearest.Select(first => first + 1)];
     }
 
     // The technicians, then what takes a second pair of hands.
@@ -97,14 +111,4 @@ internal sealed class PlanSteps
     ];
 
     private static double InHours(double minutes) => Math.Round(minutes / 60, 2, MidpointRounding.AwayFromZero);
-
-    /// <summary>For each job a number by which ties are decided: circuit and flow order of its part, then file order.</summary>
-    private static int[] PlacesOf(Family family, JobGraph graph)
-    {
-        var placeOf = new Dictionary<PartId, int>();
-        foreach (PartId part in family.Circuits.SelectMany(circuit => circuit.Parts).Concat(family.Parts.Select(part => part.Id)))
-            placeOf.TryAdd(part, placeOf.Count);
-        // Before anything is opened the failure itself is looked at first, in the order in which the looks were asked for.
-        return [.. graph.Jobs.Select(job => job.Phase != Phase.Confirm && job.At is [var first, ..] ? placeOf[first.Id] + 1 : 0)];
-    }
 }

@@ -27,7 +27,7 @@ public static class Planner
         var procedureRequest = new ProcedureRequest(family, request.Standard, failed, spreads, asked);
         ProcedureDraft draft = ProcedureBuilder.Build(procedureRequest);
         var bearing = new Bearing(family, spreads);
-        var steps = new PlanSteps(procedureRequest, draft, bearing, request.Technicians, request.TakesFirstSchedule);
+        var steps = new PlanSteps(procedureRequest, draft, bearing, request);
 
         return new PlanDocument
         {
@@ -37,7 +37,7 @@ public static class Planner
             Debris = [.. debris.Select(one => one.Name)],
             FromFindings = request.FromFindings,
             Findings = PlanParts.Findings(request.Findings, spreads),
-            Cautions = steps.Cautions(CautionBook.Place(request.Standard, draft.Graph, bearing)),
+            Cautions = steps.Cautions(CautionBook.Place(request.Standard, steps.Graph, bearing)),
             Parts = PlanParts.Of(spreads, draft.Treatments, bearing),
             Conditional = PlanParts.Conditional(family, spreads),
             Clear = family.Parts.Count(part => spreads.All(spread => spread.Find(part.Id) is null)),
@@ -45,6 +45,7 @@ public static class Planner
             Before = steps.Before,
             Steps = steps.Steps,
             Order = [.. OrderList.Of(procedureRequest, draft).Select(line => new PlanOrderLine(line.Item, line.Quantity, line.Why, line.Unit, line.Lead?.TotalDays))],
+            Sequence = request.Sequence,
             Hours = steps.Hours,
             Evidence = PlanParts.Evidence(spreads),
         };

@@ -44,7 +44,7 @@ internal sealed class Bearing
         return (on.Action is not { } action || action == job.Action)
             && (on.Machine is null || on.Machine == machine)
             && (on.Has is not { } has || family.Circuits.Any(circuit => FluidSort.Fits(has, family, circuit)))
-            && (on.Treatment is not { } treatment || job.Phase is Phase.CleanOut or Phase.Test && ActionOf(treatment) == job.Action)
+            && (on.Treatment is not { } treatment || IsTreatment(job) && ActionOf(treatment) == job.Action)
             && (on.Kind is not { } kind || IsKind(job.At, kind))
             && (on.Debris is not { } debris || IsReachedBy(job.At, debris))
             && (on.Circuit is null && on.Fluid is null || FitsCircuits(on, job));
@@ -52,6 +52,9 @@ internal sealed class Bearing
 
     /// <summary>Whether a wording fits the job: as a caution does, and its kind is that of every part. A text for a bearing is not one for its shaft.</summary>
     public bool Words(BearsOn on, Job job) => Fits(on, job) && (on.Kind is not { } kind || job.At.All(part => part.Kind.Name == kind));
+
+    /// <summary>Whether a job is part of what a part is treated by; a look whether it has failed is not, nor is a look at it when it is clean.</summary>
+    private static bool IsTreatment(Job job) => job.Frame is null && (job.Action == StepAction.Inspect ? job.About == LookAbout.Debris : job.Phase < Phase.Prove || job.Action == StepAction.Test);
 
     private static StepAction ActionOf(TreatmentKind treatment) => treatment switch
     {

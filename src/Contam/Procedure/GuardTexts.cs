@@ -42,7 +42,7 @@ internal sealed class GuardTexts
     /// <summary>Taking it off, or, where it stays, the look or the test.</summary>
     private bool IsFirstSight(Job job, Part part) => comesOff.Contains(part.Id)
         ? job.Action == StepAction.Remove
-        : job.Phase is Phase.CleanOut or Phase.Test && job.Action is StepAction.Inspect or StepAction.Test;
+        : job.About == LookAbout.Debris || job is { Action: StepAction.Test, Phase: < Phase.Prove };
 
     /// <summary>The last part before this one that holds the debris to what arrives here, or <c>null</c> where a joint does.</summary>
     private Part? BarrierBefore(DebrisSpread spread, Part part)

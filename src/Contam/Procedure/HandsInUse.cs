@@ -23,7 +23,18 @@ internal sealed class HandsInUse(int technicians)
         int end = Split(start + minutes);
         for (int at = first; at < end; at++)
             inUse[at]++;
+        // Moments at which nothing changes are forgotten, so that a day without a gap stays one step.
+        Forget(end);
+        Forget(first);
         return start;
+    }
+
+    private void Forget(int at)
+    {
+        if (at == 0 || at >= moments.Count || inUse[at] != inUse[at - 1])
+            return;
+        moments.RemoveAt(at);
+        inUse.RemoveAt(at);
     }
 
     /// <summary>The step that this time lies in.</summary>

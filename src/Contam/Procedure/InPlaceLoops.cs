@@ -29,10 +29,15 @@ internal sealed class InPlaceLoops
     /// <summary>Whether the fluid can go round through both, over parts that all stay where they are; so neither is upstream of the other.</summary>
     public bool GoesRoundThrough(int part, int other) => component[part] == component[other];
 
-    public static InPlaceLoops Find(WorkItem?[] items, IReadOnlyList<(int From, int To)> openJoints)
+    /// <summary>The loops of what stays on the engine, and of what stays on one carrier that is off.</summary>
+    /// <param name="items">What is worked on.</param>
+    /// <param name="openJoints">The open joints.</param>
+    /// <param name="benchOf">Where each part is while the work goes on.</param>
+    public static InPlaceLoops Find(WorkItem?[] items, IReadOnlyList<(int From, int To)> openJoints, int[] benchOf)
     {
-        bool IsInPlace(int part) => items[part] is { ComesOff: false };
-        int[] component = StronglyConnectedComponents.Of(items.Length, openJoints.Where(joint => IsInPlace(joint.From) && IsInPlace(joint.To))).Component;
+        bool IsInPlace(int part) => items[part] is { ComesOff: false, ComesInside: false };
+        IEnumerable<(int From, int To)> inPlace = openJoints.Where(joint => IsInPlace(joint.From) && IsInPlace(joint.To) && benchOf[joint.From] == benchOf[joint.To]);
+        int[] component = StronglyConnectedComponents.Of(items.Length, inPlace).Component;
         var loopOf = new int[items.Length];
         Array.Fill(loopOf, -1);
         var loops = ImmutableArray.CreateBuilder<ImmutableArray<int>>();

@@ -26,11 +26,14 @@ internal sealed class Job
     /// <summary>The part it is done at, or <c>null</c> where it is done at several or at none.</summary>
     public Part? Part { get; init; }
 
+    /// <summary>Parts that come new inside of <see cref="Part"/>.</summary>
+    public ImmutableArray<Part> With { get; init; } = [];
+
     /// <summary>The parts it is done at, where they are several.</summary>
     public ImmutableArray<Part> Parts { get; init; } = [];
 
     /// <summary>The parts it is done at, be it one or several.</summary>
-    public ImmutableArray<Part> At => Part is null ? Parts : at.IsDefault ? at = [Part] : at;
+    public ImmutableArray<Part> At => Part is null ? Parts : at.IsDefault ? at = [Part, .. With] : at;
 
     /// <summary>A technician's minutes, or, where no technician is needed, the working minutes that pass.</summary>
     public double Minutes { get; init; }
@@ -40,6 +43,9 @@ internal sealed class Job
 
     /// <summary>Whether a technician's hands are needed while it lasts; what takes no time binds nobody.</summary>
     public bool NeedsHands => !IsWait && Minutes > 0;
+
+    /// <summary>Whether it is done at each of its parts by itself, one after the other, rather than at all of them in one go.</summary>
+    public bool IsEach { get; init; }
 
     /// <summary>Whether the part is only in the way.</summary>
     public bool ForAccess { get; init; }
@@ -67,4 +73,40 @@ internal sealed class Job
 
     /// <summary>New single-use seals that it fits, one entry a piece.</summary>
     public ImmutableArray<string> Seals { get; init; } = [];
+
+    /// <summary>What a look at a part is for; <c>null</c> for other work, and for a look whether a part has failed.</summary>
+    public LookAbout? About { get; init; }
+
+    /// <summary>The circuit that is made safe, by name, else <c>null</c>.</summary>
+    public string? Circuit { get; init; }
+
+    /// <summary>The reservoirs that are drained in it.</summary>
+    public ImmutableArray<Part> Drains { get; init; } = [];
+
+    /// <summary>When it is done at all.</summary>
+    public LookCondition Condition { get; init; } = LookCondition.Always;
+
+    /// <summary>The same job under another number.</summary>
+    public Job Renumbered(int id) => new(id, Phase, Action)
+    {
+        Part = Part,
+        With = With,
+        Parts = Parts,
+        Minutes = Minutes,
+        IsWait = IsWait,
+        IsEach = IsEach,
+        ForAccess = ForAccess,
+        IsOutside = IsOutside,
+        Topic = Topic,
+        Frame = Frame,
+        Circuits = Circuits,
+        DueAfterRunningHours = DueAfterRunningHours,
+        CleanPlaces = CleanPlaces,
+        Blank = Blank,
+        Seals = Seals,
+        About = About,
+        Circuit = Circuit,
+        Drains = Drains,
+        Condition = Condition,
+    };
 }

@@ -20,7 +20,7 @@ internal static class OrderList
     public static ImmutableArray<OrderLine> Of(ProcedureRequest request, ProcedureDraft draft)
     {
         var lines = new List<OrderLine>();
-        Part[] renewed = [.. draft.Treatments.Where(treated => treated.Treatments.Contains(TreatmentKind.Replace)).Select(treated => treated.Part)];
+        ImmutableArray<Part> renewed = draft.Renewed;
         lines.AddRange(Renewed(renewed.Where(part => !part.Kind.IsFilter), "replaced part", each: 1));
         lines.AddRange(Renewed(renewed.Where(part => part.Kind.IsFilter), "filter", each: 2));
         lines.AddRange(draft.Graph.Jobs.SelectMany(job => job.Seals).GroupBy(seal => seal, StringComparer.Ordinal)
@@ -42,9 +42,8 @@ internal static class OrderList
 
     private static IEnumerable<OrderLine> Fluids(Family family, ProcedureDraft draft)
     {
-        var worked = draft.Graph.Jobs.SelectMany(job => job.At).Select(part => part.Id).ToHashSet();
         var free = family.Fluids.Where(fluid => fluid.IsFree).Select(fluid => fluid.Id).ToHashSet(StringComparer.Ordinal);
-        var opened = family.Circuits.Where(circuit => circuit.Fluid is not null && !free.Contains(circuit.Fluid) && circuit.Parts.Any(worked.Contains));
+        IEnumerable<Circuit> opened = draft.Opened.Where(circuit => circuit.Fluid is not null && !free.Contains(circuit.Fluid));
         foreach (IGrouping<string, Circuit> group in opened.GroupBy(circuit => circuit.Fluid!, StringComparer.Ordinal))
         {
             double litres = group.SelectMany(circuit => circuit.Parts).Distinct().Sum(id => family[id].Volume?.Litres ?? 0);

@@ -1,9 +1,12 @@
 namespace Contam.Procedure;
 
-/// <summary>The jobs at one part, in the order in which they are worked; those that it does not need are <c>null</c>.</summary>
+/// <summary>The jobs at one part; those that it does not need are <c>null</c>.</summary>
 internal sealed class PartJobs
 {
     public Job? Remove { get; init; }
+
+    /// <summary>The look for debris: before it comes off, as it comes off, or where it stands; always before anything cleans it.</summary>
+    public Job? Look { get; init; }
 
     public Job? SendOut { get; init; }
 
@@ -12,7 +15,8 @@ internal sealed class PartJobs
     /// <summary>Its own flush, or that of the loop it belongs to.</summary>
     public Job? Flush { get; init; }
 
-    public Job? Inspect { get; init; }
+    /// <summary>The look at the clean part: wear, pits, size.</summary>
+    public Job? Condition { get; init; }
 
     /// <summary>The new part is on its way.</summary>
     public Job? Arrival { get; init; }
@@ -23,15 +27,26 @@ internal sealed class PartJobs
 
     public Job? Refit { get; init; }
 
-    /// <summary>The first job that treats it.</summary>
-    public Job? FirstTreatment => SendOut ?? Clean ?? Flush ?? Inspect ?? Replace ?? Test;
+    /// <summary>The first job that works at it, looks for debris left out.</summary>
+    public Job? FirstWork => SendOut ?? Clean ?? Flush ?? Replace ?? OpenTest;
 
-    /// <summary>The last job that treats it.</summary>
-    public Job? LastTreatment => Test ?? Replace ?? Inspect ?? Flush ?? Clean;
+    /// <summary>The test, where it is made before everything is back on.</summary>
+    public Job? OpenTest => Test is { Phase: < Phase.Prove } ? Test : null;
 
-    /// <summary>The job after which it counts as clean: its last cleaning, or, where it is only looked at or tested, the last of these.</summary>
-    public Job? Done => Flush ?? Clean ?? Replace ?? LastTreatment;
+    /// <summary>The last job at it before it goes back.</summary>
+    public Job? LastTreatment => OpenTest ?? Replace ?? Condition ?? Flush ?? Clean ?? Look;
 
-    /// <summary>All of them in order.</summary>
-    public IEnumerable<Job> InOrder => new[] { Remove, SendOut, Clean, Flush, Inspect, Replace, Test, Refit }.OfType<Job>();
+    /// <summary>The job after which it counts as clean: its last cleaning, or, where it is not cleaned, the look, or else the test that stands in for it.</summary>
+    public Job? Done => Flush ?? Clean ?? Replace ?? Look ?? OpenTest;
+
+    /// <summary>All of them in the order in which they are worked. A look before anything is opened comes first.</summary>
+    public IEnumerable<Job> InOrder
+    {
+        get
+        {
+            bool looksFirst = Look is { Phase: Phase.Confirm } && Remove is not { Phase: Phase.Confirm };
+            Job? fitted = OpenTest is null ? Test : null;
+            return new[] { looksFirst ? Look : null, Remove, looksFirst ? null : Look, SendOut, Clean, Flush, Condition, Replace, OpenTest, Refit, fitted }.OfType<Job>();
+        }
+    }
 }

@@ -12,6 +12,11 @@ internal sealed partial class ProcedureBuilder
     // General figures where a standard says none, in minutes; common practice, no source.
     private const double GeneralMinutes = 10;
 
+    private const int MostPairs = 1_000_000;
+
+    private readonly Dictionary<PartId, Job> confirmed = [];
+    private readonly List<Job> safe = [];
+    private readonly List<Job> failureLooks = [];
     private Job? orderNote;
     private Job? goOn;
 
@@ -19,12 +24,12 @@ internal sealed partial class ProcedureBuilder
     private void AddFrameBefore()
     {
         Part[] worked = [.. Worked()];
-        ImmutableArray<Circuit> opened = OpenedCircuits();
+        ImmutableArray<Circuit> opened = opening.Circuits;
         Part? slowest = worked.Where(part => IsRenewed(part) && part.Lead is not null).MaxBy(part => part.Lead!.Value);
         orderNote = AddFrameStep(Phase.MakeSafe, StepAction.Note, slowest is null ? FrameNames.Order : FrameNames.OrderSlowest, FrameSection.MakeSafe, slowest is null ? [] : [slowest]);
         Job stop = AddFrameStep(Phase.MakeSafe, StepAction.MakeSafe, FrameNames.Stop, FrameSection.MakeSafe, []);
         graph.Order(orderNote, stop);
-        var safe = new List<Job> { stop };
+        safe.Add(stop);
         foreach (FrameStep step in frame.All(FrameSection.MakeSafe, opened, worked))
         {
             if (step.Step == FrameNames.Circuit)
@@ -40,6 +45,7 @@ internal sealed partial class ProcedureBuilder
         foreach (PartId failed in InFamilyOrder(request.Failed))
         {
             Job look = AddLook(family[failed]);
+            confirmed.Add(failed, look);
             Job cause = AddFrameStep(Phase.Confirm, StepAction.Note, FrameNames.Cause, FrameSection.Confirm, [family[failed]]);
             graph.Order(look, cause);
             looks.Add(look);
@@ -71,6 +77,7 @@ internal sealed partial class ProcedureBuilder
             looks.Add(note);
         }
 
+        failureLooks.AddRange(looks);
         goOn = AddFrameStep(Phase.Confirm, StepAction.Note, FrameNames.Decide, FrameSection.Confirm, []);
         foreach (Job look in looks)
         {
@@ -88,13 +95,22 @@ internal sealed partial class ProcedureBuilder
     private Job AddCircuit(Circuit circuit)
     {
         FrameStep? step = frame.Find(FrameSection.MakeSafe, FrameNames.Circuit, [circuit], [.. Worked()]);
-        return graph.Add(id => new Job(id, Phase.MakeSafe, StepAction.MakeSafe) { Topic = circuit.Name, Frame = step, Circuits = [circuit], Minutes = step?.Minutes ?? GeneralMinutes });
+        ImmutableArray<Part> drains = [.. opening.Drained[opening.Circuits.IndexOf(circuit)].Where(part => !IsDrainedByItsLook(part))];
+        return graph.Add(id => new Job(id, Phase.MakeSafe, StepAction.MakeSafe)
+        {
+            Topic = circuit.Name,
+            Frame = step,
+            Circuit = circuit.Name,
+            Circuits = [circuit],
+            Drains = drains,
+            Minutes = step?.Minutes ?? GeneralMinutes,
+        });
     }
 
     /// <summary>A step of the frame that has a meaning of its own; where the standard has no words for it, its name stands.</summary>
     private Job AddFrameStep(Phase phase, StepAction action, string name, FrameSection section, Part[] parts, int times = 1)
     {
-        FrameStep step = frame.Find(section, name, OpenedCircuits(), parts) ?? new FrameStep(section, name, BearsOn.Everything, name.Replace('-', ' '), "", "", new SourceSpan("contam", 1, 1));
+        FrameStep step = frame.Find(section, name, opening.Circuits, parts) ?? new FrameStep(section, name, BearsOn.Everything, name.Replace('-', ' '), "", "", new SourceSpan("contam", 1, 1));
         return AddFrameStep(phase, action, step, parts, [], times);
     }
 
@@ -109,17 +125,50 @@ internal sealed partial class ProcedureBuilder
         DueAfterRunningHours = due,
     });
 
-    private Job AddLook(Part part) => graph.Add(id => new Job(id, Phase.Confirm, StepAction.Inspect) { Part = part, Minutes = times.Of(part, StepAction.Inspect) });
+    /// <summary>The look whether a part has failed as said. Where that part is to be looked at for debris before stripping anyway, it is one look.</summary>
+    private Job AddLook(Part part)
+    {
+        bool isForDebris = items[family.IndexOf(part.Id)] is { } item && item.Has(TreatmentKind.Inspect) && LookRules.IsBeforeStripping(item);
+        return graph.Add(id => new Job(id, Phase.Confirm, StepAction.Inspect)
+        {
+            Part = part,
+            About = isForDebris ? LookAbout.Debris : null,
+            Drains = isForDebris && IsDrained(part) ? [part] : [],
+            Seals = isForDebris && ClosesInPlace(items[family.IndexOf(part.Id)]!, StepAction.Inspect, LookAbout.Debris) ? part.Seals : [],
+            Minutes = times.Of(part, StepAction.Inspect),
+        });
+    }
+
+    private bool IsDrainedByItsLook(Part part) => items[family.IndexOf(part.Id)] is { } item && item.Has(TreatmentKind.Inspect) && LookRules.IsBeforeStripping(item);
 
     /// <summary>The proof: what the standard has for this machine and the circuits that were opened; each after the one before, all after everything else.</summary>
     private void AddFrameAfter()
     {
+        Job[] drainingLooks = [.. graph.Jobs.Where(job => job.Phase == Phase.Confirm && !job.Drains.IsEmpty)];
         foreach (PartJobs jobs in jobsOf.OfType<PartJobs>())
         {
-            Job? first = jobs.InOrder.FirstOrDefault();
-            graph.Order(goOn, first);
+            if (jobs.Look is { Phase: Phase.Confirm } look && !failureLooks.Contains(look))
+                OrderDecidingLook(look);
+            if (jobs.Remove is { Phase: Phase.Confirm } remove)
+            {
+                OrderDecidingLook(remove);
+                foreach (Job drain in drainingLooks)
+                    graph.Order(drain, remove);
+            }
+
+            graph.Order(goOn, jobs.InOrder.FirstOrDefault(job => job.Phase > Phase.Confirm));
             if (jobs.Remove is null)
                 graph.Order(goOn, jobs.Flush);
+        }
+
+        Job[] fitted = [.. jobsOf.Select(jobs => jobs?.Test).OfType<Job>().Where(test => test.Phase == Phase.Prove)];
+        Job[] finished = [.. graph.Jobs.Where(job => job.Phase < Phase.Prove && graph.After(job.Id).All(next => graph.Jobs[next].Phase == Phase.Prove))];
+        // One after the other where every pair would be more than anybody reads.
+        bool isInARow = (long)fitted.Length * finished.Length > MostPairs;
+        for (int place = 0; place < fitted.Length; place++)
+        {
+            foreach (Job one in isInARow && place > 0 ? [fitted[place - 1]] : finished)
+                graph.Order(one, fitted[place]);
         }
 
         Job[] last = [.. graph.Jobs.Where(job => graph.After(job.Id).Count == 0)];
@@ -140,7 +189,7 @@ internal sealed partial class ProcedureBuilder
     private IEnumerable<Job> ProofJobs()
     {
         Part[] worked = [.. Worked()];
-        ImmutableArray<Circuit> opened = OpenedCircuits();
+        ImmutableArray<Circuit> opened = opening.Circuits;
         double? due = null;
         foreach (FrameStep step in frame.All(FrameSection.Prove, opened, worked))
         {
@@ -187,14 +236,23 @@ internal sealed partial class ProcedureBuilder
     private FrameStep HoldOf(FrameStep onLiquid, Part part)
     {
         bool isLow = !GasTest.IsTooHigh(request, part);
-        return isLow && frame.Find(FrameSection.Prove, FrameNames.HoldGas, OpenedCircuits(), [part]) is { } onGas ? onGas
-            : frame.Find(FrameSection.Prove, FrameNames.Hold, OpenedCircuits(), [part]) ?? onLiquid;
+        return isLow && frame.Find(FrameSection.Prove, FrameNames.HoldGas, opening.Circuits, [part]) is { } onGas ? onGas
+            : frame.Find(FrameSection.Prove, FrameNames.Hold, opening.Circuits, [part]) ?? onLiquid;
     }
 
-    /// <summary>Parts with a limit for a pressure or vacuum hold, in circuits that were opened: they are tried when everything is back.</summary>
+    /// <summary>A look that decides before anything is stripped: after the failure itself was looked at, and before it is decided to go on.</summary>
+    private void OrderDecidingLook(Job look)
+    {
+        foreach (Job before in safe.Concat(failureLooks))
+            graph.Order(before, look);
+        graph.Order(look, goOn);
+    }
+
+    /// <summary>Parts with a limit for a pressure or vacuum hold that were opened: they are tried when everything is back.</summary>
     private IEnumerable<Part> HeldParts()
     {
-        var opened = OpenedCircuits().SelectMany(circuit => circuit.Parts).ToHashSet();
+        // What is tested in its place has a step of its own.
+        var opened = items.OfType<WorkItem>().Where(item => Opening.IsOpened(item) && jobsOf[family.IndexOf(item.Part.Id)]?.Test is not { Phase: Phase.Prove }).Select(item => item.Part.Id).ToHashSet();
         return family.Limits
             .Where(limit => limit.Measures is Measure.PressureDrop or Measure.VacuumDrop && opened.Contains(limit.Part))
             .Select(limit => limit.Part)
@@ -213,12 +271,6 @@ internal sealed partial class ProcedureBuilder
 
     /// <summary>The parts that are treated, in the order of the family.</summary>
     private IEnumerable<Part> Worked() => items.OfType<WorkItem>().Where(item => !item.IsOnlyInTheWay).Select(item => item.Part);
-
-    private ImmutableArray<Circuit> OpenedCircuits()
-    {
-        var worked = items.OfType<WorkItem>().Select(item => item.Part.Id).ToHashSet();
-        return [.. family.Circuits.Where(circuit => circuit.Parts.Any(worked.Contains))];
-    }
 
     private IEnumerable<PartId> InFamilyOrder(IEnumerable<PartId> parts) => parts.Distinct().OrderBy(family.IndexOf);
 }

@@ -8,7 +8,7 @@ internal sealed partial class ProcedureBuilder
 {
     private const int MostPassedByFlush = 50;
 
-    /// <summary>Within a part: off, away, clean, flush, look, renew, test, on. A loop's flush comes after the hand cleaning of each of its parts.</summary>
+    /// <summary>Within a part: off, look, away, clean, flush, look at it clean, renew, test, on. A loop's flush comes after the hand cleaning of each of its parts.</summary>
     private void OrderWithinParts()
     {
         foreach (PartJobs jobs in jobsOf.OfType<PartJobs>())
@@ -30,27 +30,91 @@ internal sealed partial class ProcedureBuilder
     {
         for (int index = 0; index < items.Length; index++)
         {
-            if (jobsOf[index] is not { } jobs)
+            if (jobsOf[index] is not { } jobs || items[index]!.ComesInside)
                 continue;
+            if (jobs.Remove is null)
+            {
+                foreach (PartId inTheWay in items[index]!.LookAccess)
+                    Between(WithWhatItGoes(inTheWay), jobs.Look, jobs.Look);
+            }
+
             foreach (PartId inTheWay in items[index]!.Access)
             {
-                PartJobs other = jobsOf[family.IndexOf(inTheWay)]!;
-                graph.Order(other.Remove, jobs.Remove ?? jobs.FirstTreatment);
-                graph.Order(jobs.Refit ?? jobs.LastTreatment, other.Refit);
-                if (jobs.Remove is null && jobs.Flush is { } flush)
-                {
-                    // The flush may be that of a loop, which other parts' jobs precede and follow.
-                    graph.Order(other.Remove, flush);
-                    graph.Order(flush, other.Refit);
-                }
+                PartJobs other = WithWhatItGoes(inTheWay);
+                Between(other, jobs.Remove ?? jobs.FirstWork, jobs.Refit ?? jobs.LastTreatment);
+                // The flush may be that of a loop, which other parts' jobs precede and follow.
+                if (jobs.Remove is null)
+                    Between(other, jobs.Flush, jobs.Flush);
             }
+        }
+
+        // What comes new inside of another goes with that.
+        PartJobs WithWhatItGoes(PartId inTheWay) => family.IndexOf(inTheWay) is var place && items[place]!.ComesInside ? jobsOf[benchOf[place]]! : jobsOf[place]!;
+
+        void Between(PartJobs inTheWay, Job? first, Job? last)
+        {
+            graph.Order(inTheWay.Remove, first);
+            graph.Order(last, inTheWay.Refit);
         }
     }
 
     /// <summary>
+    /// What stands on a part comes off before it and goes on after it. What rides on a part comes off after it, on the bench, and is built up before it goes on,
+    /// when the carrier is clean; what stays on a carrier is worked on while that is off.
+    /// </summary>
+    private void OrderCarriers()
+    {
+        for (int index = 0; index < items.Length; index++)
+        {
+            if (jobsOf[index] is not { } jobs || items[index]!.ComesInside)
+                continue;
+            if (jobs.Remove is null)
+            {
+                if (benchOf[index] != Carriers.Engine)
+                    OrderOnCarrier(jobs, jobsOf[benchOf[index]]!);
+                continue;
+            }
+
+            foreach (PartId below in items[index]!.Part.StandsOn)
+            {
+                PartJobs? other = jobsOf[family.IndexOf(below)];
+                graph.Order(other?.Remove is null ? null : jobs.Remove, other?.Remove);
+                graph.Order(other?.Refit, jobs.Refit);
+            }
+
+            if (items[index]!.Part.RidesOn is not { } rides || jobsOf[family.IndexOf(rides)] is not { } carrier)
+                continue;
+            graph.Order(carrier.Remove, jobs.Remove);
+            graph.Order(jobs.Remove, carrier.SendOut);
+            graph.Order(carrier.Done, jobs.Refit);
+            if (carrier.Test is { Phase: Phase.Refit } && family[rides].TestAt == TestAt.BuiltUp)
+                graph.Order(jobs.Refit, carrier.Test);
+            graph.Order(jobs.Refit, carrier.Refit);
+        }
+    }
+
+    private void OrderOnCarrier(PartJobs jobs, PartJobs carrier)
+    {
+        if (jobs.Look is not { Phase: Phase.Confirm })
+            graph.Order(carrier.Remove, jobs.Look);
+        graph.Order(jobs.Look, carrier.SendOut);
+        foreach (Job? job in new[] { jobs.FirstWork, jobs.Flush })
+        {
+            graph.Order(carrier.Remove, job);
+            if (job is { Phase: Phase.Strip })
+                graph.Order(job, carrier.SendOut);
+            else
+                graph.Order(carrier.Done, job);
+        }
+
+        graph.Order(jobs.LastTreatment, carrier.Refit);
+        graph.Order(jobs.Flush, carrier.Refit);
+    }
+
+    /// <summary>
     /// No cleaned part is joined to a dirty one. For every open joint from a part that is treated:
-    /// what lies beyond and comes off is refitted only when this part is done; what lies beyond and stays is treated only when this part is done or off.
-    /// What lies beyond a flush in place is off, or treated later, or blanked.
+    /// what lies beyond and comes off, by itself or with its carrier, goes back only when this part is done; what lies beyond and stays is treated only when
+    /// this part is done or off. What lies beyond a flush in place is off, or treated later, or blanked.
     /// </summary>
     private void OrderAlongTheFlow()
     {
@@ -60,21 +124,31 @@ internal sealed partial class ProcedureBuilder
                 continue;
             PartJobs here = jobsOf[from]!;
             PartJobs? beyond = jobsOf[to];
+            bool isOnOneBench = benchOf[from] == benchOf[to];
             if (items[to] is { ComesOff: true })
             {
-                graph.Order(here.Done, beyond!.Refit);
+                // A part that is renewed, or cleaned elsewhere, is off until it comes back clean; what lies beyond need not wait for it.
+                bool comesBackClean = upstream.ComesOff && (upstream.GoesOut || upstream.Has(TreatmentKind.Replace));
+                graph.Order(comesBackClean ? here.Remove : here.Done, beyond!.Refit);
                 continue;
             }
 
-            if (upstream.ComesOff)
+            if (benchOf[to] != Carriers.Engine && !isOnOneBench)
+                graph.Order(upstream.ComesOff && (upstream.GoesOut || upstream.Has(TreatmentKind.Replace)) ? here.Remove : here.Done, jobsOf[benchOf[to]]!.Refit);
+            if (!isOnOneBench)
             {
-                if (items[to] is { IsCleaned: true })
-                    graph.Order(here.Remove, beyond!.FirstTreatment);
+                if (benchOf[from] != Carriers.Engine && items[to] is { IsCleaned: true, ComesInside: false })
+                    graph.Order(jobsOf[benchOf[from]]!.Remove, beyond!.FirstWork);
                 continue;
             }
 
-            if (items[to] is not null && !loops.GoesRoundThrough(from, to))
-                graph.Order(here.Done, beyond!.FirstTreatment);
+            // The carrier itself comes first, as for all that stays on it.
+            if (upstream.ComesOff)
+                continue;
+
+            // What is only looked at, or only tried, is looked at before anything is cleaned, and blanked when something is flushed.
+            if (items[to] is { IsOnlyTriedInPlace: false, ComesInside: false } && !loops.GoesRoundThrough(from, to))
+                graph.Order(here.Done, beyond!.FirstWork);
         }
 
         OrderBeyondFlushes();
@@ -82,8 +156,8 @@ internal sealed partial class ProcedureBuilder
 
     /// <summary>
     /// A flush in place goes on through what is fitted beyond it. That does no harm to what is cleaned later where it stands. Whatever else it would come to
-    /// is off by then, or is blanked: what is only looked at, what has been cleared, and, so that no flush is followed through a whole engine,
-    /// the next part where so many have been passed already.
+    /// is off by then, or is blanked: what is only looked at, what has been cleared, the carrier of what is flushed on the bench, and, so that no flush is
+    /// followed through a whole engine, the next part where so many have been passed already.
     /// </summary>
     private void OrderBeyondFlushes()
     {
@@ -91,7 +165,7 @@ internal sealed partial class ProcedureBuilder
         var flushes = new HashSet<Job>();
         for (int index = 0; index < items.Length; index++)
         {
-            if (items[index] is not { ComesOff: false } || jobsOf[index]!.Flush is not { } flush || !flushes.Add(flush))
+            if (items[index] is not { ComesOff: false, ComesInside: false } || jobsOf[index]!.Flush is not { } flush || !flushes.Add(flush))
                 continue;
             int[] flushed = loops.Of(index) is var loop and >= 0 ? [.. loops.Loops[loop]] : [index];
             var passed = new HashSet<int>(flushed);
@@ -101,11 +175,17 @@ internal sealed partial class ProcedureBuilder
             {
                 foreach (int to in beyond[at])
                 {
-                    if (items[to] is { ComesOff: true })
+                    // What the flush carries away cannot be seen any more.
+                    graph.Order(jobsOf[to]?.Look, flush);
+                    if (to == benchOf[index])
+                        blank.Add(to);
+                    else if (items[to] is { ComesOff: true })
                         graph.Order(jobsOf[to]!.Remove, flush);
+                    else if (benchOf[to] != benchOf[index])
+                        graph.Order(benchOf[to] == Carriers.Engine ? null : jobsOf[benchOf[to]]!.Remove, flush);
                     else if (passed.Contains(to))
                         continue;
-                    else if (items[to] is { IsCleaned: true } && passed.Count < flushed.Length + MostPassedByFlush)
+                    else if (items[to] is { IsCleaned: true, ComesInside: false } && passed.Count < flushed.Length + MostPassedByFlush)
                     {
                         passed.Add(to);
                         queue.Enqueue(to);

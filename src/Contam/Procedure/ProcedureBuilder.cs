@@ -9,8 +9,9 @@ namespace Contam.Procedure;
 /// Makes the jobs of a clean-out and says what must be finished before what, so that no cleaned part is ever joined to a dirty one.
 /// <para>
 /// Why the order never goes round in a circle, whatever the family, as long as access does not: removals wait only for removals of what is in the way;
-/// treatments wait for removals and, along the flow, for treatments of parts that stay in place (loops of which are one job); refits wait for treatments
-/// and for refits of what lies behind. Nothing that comes earlier in this list waits for anything later in it.
+/// looks for debris wait for removals; treatments wait for looks, removals and, along the flow, for treatments of parts that stay in place (loops of which are
+/// one job); a new part waits for nothing but its arrival; refits wait for treatments, new parts and for refits of what lies behind. Nothing that comes earlier
+/// in this list waits for anything later in it.
 /// </para>
 /// </summary>
 internal sealed partial class ProcedureBuilder
@@ -21,6 +22,8 @@ internal sealed partial class ProcedureBuilder
     private readonly FrameBook frame;
     private readonly WorkItem?[] items;
     private readonly InPlaceLoops loops;
+    private readonly Opening opening;
+    private readonly int[] benchOf;
     private readonly List<(int From, int To)> openJoints;
     private readonly PartJobs?[] jobsOf;
     private readonly JobGraph graph = new();
@@ -36,6 +39,8 @@ internal sealed partial class ProcedureBuilder
             .Where(joint => joint.From != joint.To && SpreadGraph.IsOpen(family, joint, failed))
             .Select(joint => (family.IndexOf(joint.From), family.IndexOf(joint.To)))];
         (items, loops) = WorkWithLoops();
+        benchOf = Carriers.BenchOf(family, items);
+        opening = new Opening(request, items);
         jobsOf = new PartJobs?[items.Length];
     }
 
@@ -48,6 +53,7 @@ internal sealed partial class ProcedureBuilder
         builder.AddPartJobs();
         builder.OrderWithinParts();
         builder.OrderAccess();
+        builder.OrderCarriers();
         builder.OrderAlongTheFlow();
         builder.OrderFiltersLast();
         builder.AddFrameAfter();
@@ -57,7 +63,8 @@ internal sealed partial class ProcedureBuilder
                 ? treated with { Treatments = item.Treatments }
                 : treated),
         ];
-        return new ProcedureDraft(builder.graph, treatments);
+        ImmutableArray<Part> renewed = [.. builder.items.OfType<WorkItem>().Where(item => item.Has(TreatmentKind.Replace) && !item.ComesInside).Select(item => item.Part)];
+        return new ProcedureDraft(builder.graph, treatments, builder.opening.Circuits, renewed);
     }
 
     /// <summary>
@@ -69,7 +76,7 @@ internal sealed partial class ProcedureBuilder
         WorkItem?[] asked = WorkList.WithAccess(family, WorkList.Of(family, request.Treatments));
         while (true)
         {
-            InPlaceLoops found = InPlaceLoops.Find(asked, openJoints);
+            InPlaceLoops found = InPlaceLoops.Find(asked, openJoints, Carriers.BenchOf(family, asked));
             WorkItem?[] flushed = found.WithFlush(asked);
             WorkItem?[] grown = WorkList.WithAccess(family, flushed);
             bool isSettled = true;
@@ -93,7 +100,7 @@ internal sealed partial class ProcedureBuilder
         for (int index = 0; index < items.Length; index++)
         {
             if (items[index] is { } item)
-                jobsOf[index] = AddJobsOf(item, loops.Of(index) is var loop and >= 0 ? loopFlush[loop] : null);
+                jobsOf[index] = item.ComesInside ? new PartJobs() : AddJobsOf(item, loops.Of(index) is var loop and >= 0 ? loopFlush[loop] : null);
         }
     }
 
@@ -109,29 +116,35 @@ internal sealed partial class ProcedureBuilder
     {
         Part part = item.Part;
         bool isRenewed = item.Has(TreatmentKind.Replace);
-        Job? last = null;
+        ImmutableArray<Part> inside = isRenewed ? [.. items.OfType<WorkItem>().Where(other => other.ComesInside && WholeOf(other.Part) == part).Select(other => other.Part)] : [];
+        // A new part that has a way to come is checked, and tried, when it is there: right before it is fitted.
+        Phase whenRenewed = isRenewed && part.Lead is not null ? Phase.Refit : Phase.CleanOut;
+        Job? look = item.Has(TreatmentKind.Inspect) ? AddDebrisLook(item) : null;
 
-        Job Make(Phase phase, StepAction action, bool isTreatment = true) => last = graph.Add(id => new Job(id, phase, action)
+        Job Make(Phase phase, StepAction action, bool isTreatment = true, LookAbout? about = null) => graph.Add(id => new Job(id, phase, action)
         {
             Part = part,
+            With = action == StepAction.Replace ? inside : [],
+            About = about,
             Minutes = isTreatment && item.GoesOut ? 0 : times.Of(part, action),
             IsWait = isTreatment && item.GoesOut,
             IsOutside = isTreatment && item.GoesOut,
             ForAccess = item.IsOnlyInTheWay,
-            Seals = action == StepAction.Refit || IsLastInPlaceWithoutLoop(item, action) ? part.Seals : [],
+            Seals = action == StepAction.Refit || (loopFlush is null || action != StepAction.Flush) && ClosesInPlace(item, action, about) ? part.Seals : [],
         });
 
         return new PartJobs
         {
-            Remove = item.ComesOff ? Make(Phase.Strip, StepAction.Remove, isTreatment: false) : null,
+            Remove = item.ComesOff ? Make(LookRules.IsTakenOffBeforeStripping(item) && !IsHeldInPlace(part) ? Phase.Confirm : Phase.Strip, StepAction.Remove, isTreatment: false) : null,
+            Look = look,
             SendOut = item.GoesOut
                 ? graph.Add(id => new Job(id, Phase.Strip, StepAction.SendOut) { Part = part, Minutes = times.Away(part.SendOut!), IsWait = true })
                 : null,
             Clean = item.Has(TreatmentKind.Clean) ? Make(Phase.CleanOut, StepAction.Clean) : null,
             Flush = loopFlush ?? (item.Has(TreatmentKind.Flush) ? Make(Phase.CleanOut, StepAction.Flush) : null),
-            Inspect = item.Has(TreatmentKind.Inspect) ? Make(Phase.CleanOut, StepAction.Inspect) : null,
+            Condition = LookRules.NeedsConditionLook(item) ? Make(Phase.CleanOut, StepAction.Inspect, about: LookAbout.Condition) : null,
             Arrival = isRenewed && part.Lead is { } lead
-                ? graph.Add(id => new Job(id, Phase.MakeSafe, StepAction.Note)
+                ? graph.Add(id => new Job(id, Phase.Refit, StepAction.Note)
                 {
                     Part = part,
                     Topic = FrameNames.Arrival,
@@ -140,24 +153,80 @@ internal sealed partial class ProcedureBuilder
                     IsWait = true,
                 })
                 : null,
-            Replace = isRenewed ? Make(Phase.CleanOut, StepAction.Replace) : null,
-            Test = item.Has(TreatmentKind.Test) ? Make(Phase.Test, StepAction.Test) : null,
+            Replace = isRenewed ? Make(whenRenewed, StepAction.Replace) : null,
+            Test = item.Has(TreatmentKind.Test) ? Make(PhaseOfTest(item, whenRenewed), StepAction.Test) : null,
             Refit = item.ComesOff ? Make(Phase.Refit, StepAction.Refit, isTreatment: false) : null,
         };
     }
 
-    /// <summary>A part that is opened where it stands gets its new seals in its last treatment; one in a loop, in the flush of the loop or after it.</summary>
-    private static bool IsLastInPlaceWithoutLoop(WorkItem item, StepAction action)
+    /// <summary>
+    /// When a part is tested: before anything is cleaned where the test stands in for a look; with everything back on, or built up, where its kind says so and
+    /// it does not count as done by the test alone; else when it is clean.
+    /// </summary>
+    private Phase PhaseOfTest(WorkItem item, Phase whenRenewed)
+    {
+        if (item.IsOnlyTriedInPlace)
+            return Phase.Strip;
+        if (whenRenewed == Phase.Refit)
+            return item.Part.TestAt == TestAt.Fitted ? Phase.Prove : Phase.Refit;
+        if (item.Treatments is [TreatmentKind.Test] && benchOf.Count(bench => bench == family.IndexOf(item.Part.Id)) > 1)
+            return item.GoesOut ? Phase.CleanOut : Phase.Strip; // What stays on it is cleaned after it.
+        if (item.GoesOut || item.Treatments is [TreatmentKind.Test])
+            return Phase.Test;
+        return item.Part.TestAt switch
+        {
+            TestAt.Fitted => Phase.Prove,
+            TestAt.BuiltUp when items.Any(other => other is { ComesOff: true } && other.Part.RidesOn == item.Part.Id) => Phase.Refit,
+            _ => Phase.Test,
+        };
+    }
+
+    /// <summary>Whether it takes more than its own fastening to take a part off: it rides on another, or another stands on it, or it has failed and is looked at first.</summary>
+    private bool IsHeldInPlace(Part part) =>
+        part.RidesOn is not null || request.Failed.Contains(part.Id) || family.Parts.Any(other => other.StandsOn.Contains(part.Id));
+
+    /// <summary>The outermost part that is renewed whole with this one inside.</summary>
+    private Part WholeOf(Part part)
+    {
+        Part whole = part;
+        while (whole.Assembly is { } outer && items[family.IndexOf(outer)] is { } item && item.Has(TreatmentKind.Replace))
+            whole = item.Part;
+        return whole;
+    }
+
+    /// <summary>The look at a part before anybody cleans it, always our own; the one that confirms the failure where it is the same.</summary>
+    private Job AddDebrisLook(WorkItem item)
+    {
+        if (confirmed.TryGetValue(item.Part.Id, out Job? look) && look.About is not null)
+            return look;
+        Phase phase = LookRules.IsBeforeStripping(item) ? Phase.Confirm : Phase.Strip;
+        return graph.Add(id => new Job(id, phase, StepAction.Inspect)
+        {
+            Part = item.Part,
+            About = LookAbout.Debris,
+            Minutes = times.Of(item.Part, StepAction.Inspect),
+            Drains = phase == Phase.Confirm && IsDrained(item.Part) ? [item.Part] : [],
+            Seals = ClosesInPlace(item, StepAction.Inspect, LookAbout.Debris) ? item.Part.Seals : [],
+        });
+    }
+
+    private bool IsDrained(Part part) => part.Kind.IsReservoir && opening.Drained.Any(drained => drained.Contains(part));
+
+    /// <summary>Whether a part that is opened where it stands is closed after this: its last treatment, or the flush of its loop.</summary>
+    private static bool ClosesInPlace(WorkItem item, StepAction action, LookAbout? about)
     {
         if (item.ComesOff || item.IsOnlyInTheWay)
             return false;
-        TreatmentKind last = item.Treatments.Contains(TreatmentKind.Test) ? TreatmentKind.Test
-            : item.Treatments.Contains(TreatmentKind.Inspect) ? TreatmentKind.Inspect
-            : item.Treatments.Contains(TreatmentKind.Flush) ? TreatmentKind.Flush
-            : TreatmentKind.Clean;
-        return action.ToString() == last.ToString();
+        if (LookRules.NeedsConditionLook(item))
+            return about == LookAbout.Condition;
+        // With everything back on it is closed.
+        bool isTestedOpen = item.Has(TreatmentKind.Test) && (item.Part.TestAt != TestAt.Fitted || item.IsOnlyTriedInPlace);
+        StepAction last = isTestedOpen ? StepAction.Test
+            : item.Has(TreatmentKind.Flush) ? StepAction.Flush
+            : item.Has(TreatmentKind.Clean) ? StepAction.Clean
+            : StepAction.Inspect;
+        return action == last;
     }
 
-    private static ImmutableArray<string> SealsOpenedInPlace(WorkItem item) =>
-        item.Treatments.Any(one => one is TreatmentKind.Test or TreatmentKind.Inspect) ? [] : item.Part.Seals;
+    private static ImmutableArray<string> SealsOpenedInPlace(WorkItem item) => ClosesInPlace(item, StepAction.Flush, about: null) ? item.Part.Seals : [];
 }

@@ -99,7 +99,7 @@ internal sealed class StepWriter
     {
         if (job.IsOutside)
             return "";
-        if (job.Action == StepAction.Flush && flushes.For(job.At) is { } flush)
+        if (job.Action == StepAction.Flush && flushes.For(job.IsEach ? [job.At[0]] : job.At) is { } flush)
             return " " + Sentences.Close(flush);
         if (job.Action != StepAction.Test || job.At is not [var part, ..] || LimitFigures.For(request.Family, part) is not { } limit)
             return "";

@@ -35,12 +35,15 @@ internal enum Whereabouts
 /// </summary>
 /// <param name="parts">How many parts there are, all on and clean.</param>
 /// <param name="joints">The open joints between them.</param>
+/// <param name="carrierOf">For each part what it goes with when that comes off and it does not, or -1; never in a circle.</param>
 /// <param name="remembers">Whether a flow is spared what an earlier one has passed, as <see cref="Carry"/> says; without it the play is slower and the same.</param>
-internal sealed class Bench(int parts, OpenJoints joints, bool remembers)
+internal sealed class Bench(int parts, OpenJoints joints, int[] carrierOf, bool remembers)
 {
     private readonly Condition[] condition = new Condition[parts];
     private readonly Whereabouts[] whereabouts = new Whereabouts[parts];
     private readonly bool[] swept = new bool[parts];
+    private readonly bool[] wiped = new bool[parts];
+    private readonly ILookup<int, int> ridersOf = Enumerable.Range(0, parts).Where(part => carrierOf[part] >= 0).ToLookup(part => carrierOf[part]);
     private readonly int[] passedInWalk = new int[parts];
     private readonly Queue<int> toPass = new();
     private int walk;
@@ -58,6 +61,42 @@ internal sealed class Bench(int parts, OpenJoints joints, bool remembers)
     /// <summary>Whether something could flow through it: a part that is just being taken off or put back counts, as nobody knows how far it is.</summary>
     internal bool IsFitted(int part) => whereabouts[part] != Whereabouts.Off;
 
+    /// <summary>Whether what a look at it would have shown has been cleaned off, flushed through or thrown away with the old part.</summary>
+    internal bool IsWiped(int part) => wiped[part];
+
+    /// <summary>Takes away what a look at it would show.</summary>
+    internal void Wipe(int part) => wiped[part] = true;
+
+    /// <summary>
+    /// Where it is: -1 on the engine, else the part that it lies on the bench as, or with. A part that is just being taken off or put back counts as fitted.
+    /// </summary>
+    internal int PlaceOf(int part)
+    {
+        int at = part;
+        while (at >= 0 && whereabouts[at] != Whereabouts.Off)
+            at = carrierOf[at];
+        return at;
+    }
+
+    /// <summary>Where it is fitted to, or is to be: -1 for the engine, else the part that its carrier lies on the bench as, or with.</summary>
+    internal int SeatOf(int part) => carrierOf[part] < 0 ? -1 : PlaceOf(carrierOf[part]);
+
+    /// <summary>What goes with a part when it is moved and they are not: rides on it or is inside of it, however many parts deep; by what was found first.</summary>
+    internal IEnumerable<int> GoingWith(int part)
+    {
+        var queue = new Queue<int>([part]);
+        while (queue.TryDequeue(out int carrier))
+        {
+            foreach (int rider in ridersOf[carrier])
+            {
+                if (whereabouts[rider] == Whereabouts.Off)
+                    continue;
+                yield return rider;
+                queue.Enqueue(rider);
+            }
+        }
+    }
+
     internal void Become(int part, Condition next)
     {
         NotClean += (condition[part] == Condition.Clean ? 1 : 0) - (next == Condition.Clean ? 1 : 0);
@@ -72,8 +111,8 @@ internal sealed class Bench(int parts, OpenJoints joints, bool remembers)
     }
 
     /// <summary>
-    /// Carries debris from these parts over open joints to every fitted part and on through it, except through those where the flow
-    /// stops. All that is reached is dirty afterwards.
+    /// Carries debris from these parts over open joints to every part that is fitted to the same, engine or carrier, and on through it, except through those
+    /// where the flow stops. All that is reached is dirty afterwards.
     /// </summary>
     /// <param name="from">Where it comes from. They stay as they are.</param>
     /// <param name="isBlanked">Whether a part is blanked off.</param>
@@ -101,7 +140,7 @@ internal sealed class Bench(int parts, OpenJoints joints, bool remembers)
             foreach (int joint in joints.Leaving(part))
             {
                 int next = joints.To(joint);
-                if (!IsFitted(next) || passedInWalk[next] == walk || swept[next])
+                if (passedInWalk[next] == walk || swept[next] || PlaceOf(next) != PlaceOf(part))
                     continue;
                 passedInWalk[next] = walk;
                 if (isBlanked(next))
@@ -113,6 +152,7 @@ internal sealed class Bench(int parts, OpenJoints joints, bool remembers)
                 if (condition[next] == Condition.Clean)
                     wereClean.Add(next);
                 Become(next, Condition.Dirty);
+                Wipe(next);
                 passed.Add(next);
                 toPass.Enqueue(next);
             }
@@ -127,13 +167,13 @@ internal sealed class Bench(int parts, OpenJoints joints, bool remembers)
         return wereClean;
     }
 
-    /// <summary>The first fitted part that leads into this one over an open joint and is not clean, apart from those excepted; -1 for none.</summary>
+    /// <summary>The first part fitted to the same, engine or carrier, that leads into this one over an open joint and is not clean, apart from those excepted; -1 for none.</summary>
     internal int UncleanUpstreamOf(int part, Func<int, bool> isExcepted)
     {
         foreach (int joint in joints.Entering(part))
         {
             int upstream = joints.From(joint);
-            if (IsFitted(upstream) && condition[upstream] != Condition.Clean && !isExcepted(upstream))
+            if (condition[upstream] != Condition.Clean && PlaceOf(upstream) == PlaceOf(part) && !isExcepted(upstream))
                 return upstream;
         }
 

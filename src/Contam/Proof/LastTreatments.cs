@@ -1,3 +1,5 @@
+using Contam.Plans;
+
 namespace Contam.Proof;
 
 /// <summary>Which step is the last that cleans a part, and the last that treats it at all.</summary>
@@ -9,8 +11,8 @@ internal sealed class LastTreatments
     /// <summary>Linear in steps.</summary>
     /// <param name="parts">How many parts the family has.</param>
     /// <param name="steps">The steps that can be played.</param>
-    /// <param name="isSuspect">Whether a part is only looked at or tested, so that the last look or test does for it.</param>
-    internal LastTreatments(int parts, IEnumerable<PlayedStep> steps, Func<int, bool> isSuspect)
+    /// <param name="curedBy">For a part that is only looked at or tested the action that does for it; <c>null</c> for one that is cleaned.</param>
+    internal LastTreatments(int parts, IEnumerable<PlayedStep> steps, Func<int, StepAction?> curedBy)
     {
         cleaning = new PlayedStep?[parts];
         treatment = new PlayedStep?[parts];
@@ -18,8 +20,8 @@ internal sealed class LastTreatments
         {
             foreach (int part in step.Parts)
             {
-                treatment[part] = Later(treatment[part], step);
-                if (Cleans(step.Step.Action, isSuspect(part)))
+                treatment[part] = step.Step.Phase == Phase.Prove ? treatment[part] : Later(treatment[part], step);
+                if (Cleans(step.Step, curedBy(part)))
                     cleaning[part] = Later(cleaning[part], step);
             }
         }
@@ -31,9 +33,9 @@ internal sealed class LastTreatments
     /// <summary>Whether nothing more is done to a part after this step, so that it is closed again.</summary>
     internal bool IsLastTreatment(PlayedStep step, int part) => ReferenceEquals(treatment[part], step);
 
-    private static bool Cleans(StepAction action, bool isSuspect) => isSuspect
-        ? action is StepAction.Inspect or StepAction.Test
-        : action is StepAction.Flush or StepAction.Clean or StepAction.Replace;
+    private static bool Cleans(PlanStep step, StepAction? curedBy) => curedBy is { } cure
+        ? step.Action == cure && !PlayedStep.IsConditionLook(step)
+        : step.Action is StepAction.Flush or StepAction.Clean or StepAction.Replace;
 
     private static PlayedStep Later(PlayedStep? before, PlayedStep step) =>
         before is null || (step.Step.Finish, step.Step.Number).CompareTo((before.Step.Finish, before.Step.Number)) >= 0 ? step : before;

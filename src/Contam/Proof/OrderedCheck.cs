@@ -15,12 +15,24 @@ internal static class OrderedCheck
     {
         ImmutableArray<PlanStep> steps = plan.Steps.OrEmpty();
         return Numbering(steps)
-            ?? (StepSimulator.Play(family, plan).Faults is [Fault fault, ..] ? fault.ToString() : null)
+            ?? FirstOf(StepSimulator.Play(family, plan))
+            ?? FirstOf(StepSimulator.Play(family, ByNumber(plan)))
             ?? steps.Select(step => Staffing(step, plan.Hours.Technicians)).FirstOrDefault(problem => problem is not null)
             ?? TwoAtOnce(steps)
             ?? Phases(steps)
+            ?? (plan.Sequence == PlanSequence.Bench ? EachPhaseOnce(steps) : null)
+            ?? OpenedCircuits.FirstFault(plan, family)
+            ?? DrainedFirst.FirstFault(steps, family)
             ?? FiltersLast.FirstFault(steps, family);
     }
+
+    private static string? FirstOf(Simulation played) => played.Faults is [Fault fault, ..] ? fault.ToString() : null;
+
+    /// <summary>The same steps, one after the other by their numbers, as somebody does who works down the sheet.</summary>
+    private static PlanDocument ByNumber(PlanDocument plan) => plan with
+    {
+        Steps = [.. plan.Steps.OrEmpty().Select(step => step with { Start = 2 * step.Number, Finish = (2 * step.Number) + 1 })],
+    };
 
     private static string? Numbering(ImmutableArray<PlanStep> steps)
     {
@@ -77,6 +89,17 @@ internal static class OrderedCheck
         return Before(work.Where(step => step.Phase == Phase.MakeSafe), work.Where(step => step.Phase > Phase.MakeSafe), "the engine is made safe")
             ?? Before(work.Where(step => step.Phase == Phase.Confirm), opened, "the failure is confirmed")
             ?? Before(opened, work.Where(step => step.Phase == Phase.Prove), "the work is done");
+    }
+
+    private static string? EachPhaseOnce(ImmutableArray<PlanStep> steps)
+    {
+        for (int i = 1; i < steps.Length; i++)
+        {
+            if (steps[i].Phase < steps[i - 1].Phase)
+                return Text($"step {steps[i].Number} goes back to an earlier phase after step {steps[i - 1].Number}: the bench would work the phases in turns");
+        }
+
+        return null;
     }
 
     private static string? Before(IEnumerable<PlanStep> earlier, IEnumerable<PlanStep> later, string what)

@@ -10,9 +10,29 @@ namespace Contam.Proof;
 /// <param name="Blank">The parts it blanks off; those that the family has.</param>
 internal sealed record PlayedStep(PlanStep Step, ImmutableArray<int> Parts, ImmutableArray<int> Blank)
 {
-    /// <summary>Whether it is done at a part so that the part is treated. A look that confirms the failure treats nothing, nor does anything in the proving run.</summary>
-    internal bool IsTreatment => Step.Action == StepAction.SendOut
-        || Step.Phase is Phase.CleanOut or Phase.Test && Step.Action is StepAction.Inspect or StepAction.Flush or StepAction.Clean or StepAction.Test or StepAction.Replace;
+    /// <summary>
+    /// Whether it is done at a part so that the part is treated. A look that confirms the failure treats nothing, nor does anything in the proving run.
+    /// </summary>
+    internal bool IsTreatment => Step.Action == StepAction.SendOut || IsConditionLook(Step) || IsTreatmentOf(Step);
+
+    /// <summary>Whether it looks for debris, which it may do only before anything of the part is wiped away.</summary>
+    internal static bool IsDebrisLook(PlanStep step) => step is { Action: StepAction.Inspect, About: LookAbout.Debris, Phase: Phase.Confirm or Phase.Strip };
+
+    /// <summary>Whether it looks at the condition of a clean part.</summary>
+    internal static bool IsConditionLook(PlanStep step) => step is { Action: StepAction.Inspect, About: LookAbout.Condition, Phase: Phase.CleanOut or Phase.Test };
+
+    /// <summary>
+    /// Whether it does a treatment that a part is given: a look for debris in confirm or strip, cleaning in the clean-out, a test wherever something is open or, of what must be in its place for it, before the first start,
+    /// and a new part in the clean-out or, where it has to come first, before its refit.
+    /// </summary>
+    internal static bool IsTreatmentOf(PlanStep step) => step.Action switch
+    {
+        StepAction.Inspect => IsDebrisLook(step),
+        StepAction.Flush or StepAction.Clean => step.Phase == Phase.CleanOut,
+        StepAction.Replace => step.Phase is Phase.CleanOut or Phase.Refit,
+        StepAction.Test => step.Phase is Phase.Strip or Phase.CleanOut or Phase.Test or Phase.Refit || step is { Phase: Phase.Prove, DueAfterRunningHours: null },
+        _ => false,
+    };
 
     /// <summary>Whether it takes no time.</summary>
     internal bool IsMomentary => Step.Start == Step.Finish;

@@ -14,20 +14,24 @@ internal sealed class StepPlay
     private readonly ImmutableArray<Fault>.Builder faults = ImmutableArray.CreateBuilder<Fault>();
     private readonly HashSet<(int Step, int Part)> faulty = [];
     private readonly bool[] isSuspect;
-    private readonly bool[] isOnlyLookedAt;
+    private readonly bool[] isLookedAt;
     private readonly bool[] comesOff;
     private readonly bool[] wasTakenOff;
     private readonly bool[] wasPutBack;
     private readonly int[] away;
+    private readonly ILookup<int, int> standing;
+    private readonly ILookup<int, int> riding;
 
     internal StepPlay(Family family, PlanDocument plan, bool remembers = true)
     {
         this.family = family;
         int count = family.Parts.Length;
         steps = [.. plan.Steps.OrEmpty().Select(step => PlayedStep.Of(step, family))];
-        bench = new Bench(count, new OpenJoints(family, plan.Failed.OrEmpty().Select(id => new PartId(id)).ToHashSet()), remembers);
+        bench = new Bench(count, new OpenJoints(family, plan.Failed.OrEmpty().Select(id => new PartId(id)).ToHashSet()), [.. family.Parts.Select(CarrierOf)], remembers);
+        standing = Enumerable.Range(0, count).SelectMany(part => family.Parts[part].StandsOn.Select(below => (Below: family.IndexOf(below), Part: part))).ToLookup(pair => pair.Below, pair => pair.Part);
+        riding = Enumerable.Range(0, count).Where(part => family.Parts[part].RidesOn is not null).ToLookup(part => family.IndexOf(family.Parts[part].RidesOn!.Value));
         isSuspect = new bool[count];
-        isOnlyLookedAt = new bool[count];
+        isLookedAt = new bool[count];
         comesOff = new bool[count];
         wasTakenOff = new bool[count];
         wasPutBack = new bool[count];
@@ -40,7 +44,7 @@ internal sealed class StepPlay
                 comesOff[part] = true;
         }
 
-        last = new LastTreatments(count, steps.Where(step => step.HasTimes), part => isSuspect[part]);
+        last = new LastTreatments(count, steps.Where(step => step.HasTimes), part => !isSuspect[part] ? null : isLookedAt[part] ? StepAction.Inspect : StepAction.Test);
     }
 
     internal Simulation Play()
@@ -66,7 +70,7 @@ internal sealed class StepPlay
         if (part < 0 || listed.Exposure.OrEmpty().All(line => line.Grade == Grade.Cleared))
             return;
         ImmutableArray<TreatmentKind> treatment = listed.Treatment.OrEmpty();
-        isOnlyLookedAt[part] = treatment is [TreatmentKind.Inspect];
+        isLookedAt[part] = treatment.Contains(TreatmentKind.Inspect);
         isSuspect[part] = treatment.Length > 0 && treatment.All(kind => kind is TreatmentKind.Inspect or TreatmentKind.Test);
         bench.Become(part, isSuspect[part] ? Condition.Suspect : Condition.Dirty);
     }
@@ -113,11 +117,13 @@ internal sealed class StepPlay
             {
                 case StepAction.Remove when step.Step.Phase != Phase.Prove:
                     CheckWays(step, part, "taken off");
+                    CheckCarriersOff(step, part);
                     bench.Move(part, Whereabouts.Off);
                     break;
                 case StepAction.Refit when step.Step.Phase != Phase.Prove:
                     CheckRefit(step, part);
                     bench.Move(part, Whereabouts.On);
+                    CheckPutBack(step, part);
                     break;
                 default:
                     FinishTreating(step, part);
@@ -130,6 +136,8 @@ internal sealed class StepPlay
             bench.Become(part, Condition.Clean);
     }
 
+    private int CarrierOf(Part part) => part.RidesOn is { } carrier ? family.IndexOf(carrier) : part.Assembly is { } whole ? family.IndexOf(whole) : -1;
+
     private void StartRemoving(PlayedStep step, int part)
     {
         CheckNotAway(step, part);
@@ -137,6 +145,7 @@ internal sealed class StepPlay
             Report(step, part, $"{Name(part)} is taken off a second time");
         wasTakenOff[part] = true;
         CheckWays(step, part, "taken off");
+        CheckCarriersOff(step, part);
         bench.Move(part, Whereabouts.ComingOff);
     }
 
@@ -152,6 +161,7 @@ internal sealed class StepPlay
         wasPutBack[part] = true;
         CheckRefit(step, part);
         bench.Move(part, Whereabouts.GoingOn);
+        CheckPutBack(step, part);
     }
 
     private void CheckRefit(PlayedStep step, int part)
@@ -161,8 +171,48 @@ internal sealed class StepPlay
         else if (bench.ConditionOf(part) == Condition.Suspect)
             Report(step, part, $"{Name(part)} is put back before it has been looked at");
         CheckWays(step, part, "put back");
-        if (bench.UncleanUpstreamOf(part, _ => false) is var upstream and >= 0)
-            Report(step, part, $"{Name(part)} is put back while {Name(upstream)}, which leads into it, {StillUnclean(upstream)}", upstream);
+        CheckCarriersOn(step, part);
+    }
+
+    // When it is on, so that what it is fitted to, and what comes with it, is known.
+    private void CheckPutBack(PlayedStep step, int part)
+    {
+        foreach (int one in bench.GoingWith(part).Prepend(part))
+        {
+            if (one != part && bench.ConditionOf(one) != Condition.Clean)
+                Report(step, one, $"{Name(part)} is put back while {Name(one)}, which goes with it, {StillUnclean(one)}");
+            if (bench.UncleanUpstreamOf(one, _ => false) is var upstream and >= 0)
+                Report(step, one, $"{Name(one)} is put back while {Name(upstream)}, which leads into it, {StillUnclean(upstream)}", upstream);
+        }
+    }
+
+    private void CheckCarriersOff(PlayedStep step, int part)
+    {
+        if (FirstOf(standing[part], other => bench.WhereaboutsOf(other) != Whereabouts.Off) is var above and >= 0)
+            Report(step, part, $"{Name(part)} is taken off while {Name(above)}, which stands on it, is on");
+        if (family.Parts[part].RidesOn is { } rides && family.IndexOf(rides) is var carrier and >= 0 && bench.WhereaboutsOf(carrier) != Whereabouts.Off)
+            Report(step, part, $"{Name(part)} is taken off {Name(carrier)}, which it rides on, while that is on");
+    }
+
+    private void CheckCarriersOn(PlayedStep step, int part)
+    {
+        if (FirstOf(family.Parts[part].StandsOn.Select(family.IndexOf), other => other >= 0 && bench.WhereaboutsOf(other) != Whereabouts.On) is var below and >= 0)
+            Report(step, part, $"{Name(part)} is put back before {Name(below)}, which it stands on, is on");
+        if (FirstOf(riding[part], other => bench.WhereaboutsOf(other) != Whereabouts.On) is var rider and >= 0)
+            Report(step, part, $"{Name(part)} is put back before {Name(rider)}, which rides on it, is built up");
+        if (family.Parts[part].RidesOn is { } rides && family.IndexOf(rides) is var carrier and >= 0 && bench.ConditionOf(carrier) != Condition.Clean)
+            Report(step, part, $"{Name(part)} is built onto {Name(carrier)}, which {StillUnclean(carrier)}", carrier);
+    }
+
+    private static int FirstOf(IEnumerable<int> parts, Func<int, bool> isMeant)
+    {
+        foreach (int part in parts)
+        {
+            if (isMeant(part))
+                return part;
+        }
+
+        return -1;
     }
 
     private void StartTreating(PlayedStep step, int part)
@@ -173,13 +223,28 @@ internal sealed class StepPlay
         bool isOff = bench.WhereaboutsOf(part) == Whereabouts.Off;
         if (step.Step.Action == StepAction.SendOut)
             away[part]++;
-        if (step.Step.Action == StepAction.Replace && !isOff)
+        if (step.Step.Action == StepAction.Replace && !isOff && !IsInsideOfWhatIsOff(part))
             Report(step, part, $"{Name(part)} is replaced while the old one is still on");
         if (step.Step.Action == StepAction.SendOut && !isOff)
             Report(step, part, $"{Name(part)} is sent out while it is still on");
-        if (step.Step.Action == StepAction.Flush && step.Parts.Length > 1 && isOff)
+        // Parts that all lie on the bench by themselves are flushed in a row; what is fitted to one thing is flushed in one go.
+        if (step.Step.Action == StepAction.Flush && FirstOf(step.Parts, bench.IsFitted) is var fitted and >= 0 && bench.PlaceOf(part) != bench.PlaceOf(fitted))
             Report(step, part, $"{Name(part)} is off, so that nothing can be flushed through it and the others in one go");
+        CheckLook(step, part);
+        if (step.Step.Action is StepAction.Clean or StepAction.Flush or StepAction.Replace)
+            bench.Wipe(part);
         CheckTreatment(step, part);
+    }
+
+    private bool IsInsideOfWhatIsOff(int part)
+    {
+        for (int at = part; family.Parts[at].Assembly is { } whole && family.IndexOf(whole) is var outer and >= 0; at = outer)
+        {
+            if (bench.WhereaboutsOf(outer) == Whereabouts.Off)
+                return true;
+        }
+
+        return false;
     }
 
     private void FinishTreating(PlayedStep step, int part)
@@ -188,12 +253,20 @@ internal sealed class StepPlay
             return;
         if (step.Step.Action == StepAction.SendOut)
             away[part]--;
+        CheckLook(step, part);
         CheckTreatment(step, part);
+    }
+
+    private void CheckLook(PlayedStep step, int part)
+    {
+        if (PlayedStep.IsDebrisLook(step.Step) && bench.IsWiped(part))
+            Report(step, part, $"{Name(part)} is looked at for debris after it was cleaned, flushed or renewed: what it had to show is gone");
     }
 
     private void CheckTreatment(PlayedStep step, int part)
     {
-        if (!bench.IsFitted(part))
+        // What is tested in its place has everything back on.
+        if (!bench.IsFitted(part) || step.Step.Phase == Phase.Prove)
             return;
         CheckWays(step, part, "worked on");
         if (step.Step.Action is not (StepAction.Flush or StepAction.Clean) || !last.IsLastCleaning(step, part))
@@ -229,20 +302,17 @@ internal sealed class StepPlay
 
     private void CheckWays(PlayedStep step, int part, string done)
     {
-        foreach (PartId access in InTheWayOf(part))
+        // A look may need less off than work.
+        foreach (PartId access in PlayedStep.IsDebrisLook(step.Step) && family.Parts[part].Inspect?.Access is { } forTheLook ? forTheLook : family.Parts[part].Access)
         {
             int inTheWay = family.IndexOf(access);
-            if (inTheWay >= 0 && bench.WhereaboutsOf(inTheWay) != Whereabouts.Off)
+            if (inTheWay >= 0 && bench.WhereaboutsOf(inTheWay) != Whereabouts.Off && bench.PlaceOf(inTheWay) == bench.SeatOf(part))
             {
                 Report(step, part, $"{Name(part)} is {done} while {access}, which is in the way, is on");
                 return;
             }
         }
     }
-
-    // A part that stays on and is only looked at may say what must be off for the look alone.
-    private ImmutableArray<PartId> InTheWayOf(int part) =>
-        isOnlyLookedAt[part] && !comesOff[part] && family.Parts[part].Inspect?.Access is { } forTheLook ? forTheLook : family.Parts[part].Access;
 
     private void CheckNotAway(PlayedStep step, int part)
     {
@@ -255,7 +325,7 @@ internal sealed class StepPlay
         if (step.Step.Action == StepAction.Refit && step.Step.Phase != Phase.Prove)
             CheckSeals(step, "put back", _ => true);
         else if (step.IsTreatment)
-            CheckSeals(step, "closed", part => !comesOff[part] && last.IsLastTreatment(step, part));
+            CheckSeals(step, "closed", part => !comesOff[part] && step.Step.Action != StepAction.Replace && last.IsLastTreatment(step, part));
     }
 
     // One step may close several parts, and then lists the seals of all of them.

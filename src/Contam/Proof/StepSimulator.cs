@@ -12,7 +12,8 @@ namespace Contam.Proof;
 /// <list type="bullet">
 /// <item>A part that the plan lists as exposed or guarded begins dirty, or suspect where its treatment is only to inspect or test; all others begin clean.</item>
 /// <item>A step takes effect when it finishes, and what it needs must hold when it starts and still when it finishes. At one moment, what finishes goes before what starts, and then the number decides.</item>
-/// <item>The last cleaning of a part (flush, clean or replace; of a suspect part the last look or test) makes it clean. Earlier ones change nothing. A suspect part that a flush has carried debris into is no longer cured by a look.</item>
+/// <item>The last cleaning of a part (flush, clean or replace; of a suspect part the look for debris, or the last test where it is not looked at) makes it clean. Earlier ones change nothing. A suspect part that a flush has carried debris into is no longer cured by a look.</item>
+/// <item>A look for debris shows something only as long as nothing has cleaned, flushed or renewed the part, and no flush has gone through it.</item>
 /// <item>A flush of a part in its place carries debris over open joints into every fitted part beyond that is not blanked, and on through it; barriers are not relied on.</item>
 /// </list>
 /// </remarks>

@@ -15,13 +15,14 @@ internal static class TreatedCheck
     internal static string? FirstFault(PlanDocument plan, Family family)
     {
         var work = new Work(plan);
-        return plan.Parts.OrEmpty().Select(listed => Untreated(listed, work)).FirstOrDefault(fault => fault is not null)
-            ?? plan.Steps.OrEmpty().Select(step => Unasked(step, plan, work)).FirstOrDefault(fault => fault is not null)
+        return plan.Parts.OrEmpty().Select(listed => Untreated(listed, work, family)).FirstOrDefault(fault => fault is not null)
+            ?? plan.Steps.OrEmpty().Select(step => Unasked(step, work, family)).FirstOrDefault(fault => fault is not null)
             ?? family.Parts.Select(part => LeftOff(part, work)).FirstOrDefault(fault => fault is not null)
+            ?? family.Parts.Select(part => RenewedByHalf(part, work)).FirstOrDefault(fault => fault is not null)
             ?? Unconfirmed(plan);
     }
 
-    private static string? Untreated(PlanPart listed, Work work)
+    private static string? Untreated(PlanPart listed, Work work, Family family)
     {
         ImmutableArray<TreatmentKind> treatment = listed.Treatment.OrEmpty();
         bool isCleared = listed.Exposure.OrEmpty().All(line => line.Grade == Grade.Cleared);
@@ -35,14 +36,16 @@ internal static class TreatedCheck
                 return $"{listed.Id} is to be treated by {Word(kind)}, but no step does so: it would go back without";
         }
 
-        return treatment.Contains(TreatmentKind.Replace) && !work.IsDone(listed.Id, StepAction.Remove)
+        if (family.Find(new PartId(listed.Id)) is { LookUsesUp: true } && treatment.Contains(TreatmentKind.Inspect) && !treatment.Contains(TreatmentKind.Replace))
+            return $"{listed.Id} is used up by the look at it, and no new one is asked for: it could not go back";
+        return treatment.Contains(TreatmentKind.Replace) && !IsOffFor(listed.Id, work, family)
             ? $"{listed.Id} is to be replaced, but no step takes the old one off: the old one would stay"
             : null;
     }
 
-    private static string? Unasked(PlanStep step, PlanDocument plan, Work work)
+    private static string? Unasked(PlanStep step, Work work, Family family)
     {
-        if (step.Phase is not (Phase.CleanOut or Phase.Test))
+        if ((step.Phase == Phase.Prove && step.Action != StepAction.Test) || (step.Phase is Phase.MakeSafe or Phase.Confirm && step.About is null))
             return null;
         foreach (string part in PlayedStep.PartsOf(step))
         {
@@ -51,6 +54,11 @@ internal static class TreatedCheck
             {
                 // A loop is flushed as one, and with it what is otherwise cleaned by hand.
                 StepAction.Flush when step.Parts.OrEmpty().Length > 1 => treatment.Contains(TreatmentKind.Flush) || treatment.Contains(TreatmentKind.Clean),
+                // What nobody's debris came to is renewed only with another.
+                StepAction.Replace when treatment.IsEmpty => family.Find(new PartId(part)) is { } spared && IsRenewedWithAnother(spared, work),
+                // Only a part that is kept is worth measuring, and only when it is clean.
+                StepAction.Inspect when step.About == LookAbout.Condition => PlayedStep.IsConditionLook(step)
+                    && treatment.Any(kind => kind is TreatmentKind.Flush or TreatmentKind.Clean) && !treatment.Contains(TreatmentKind.Replace),
                 StepAction.Inspect or StepAction.Flush or StepAction.Clean or StepAction.Test or StepAction.Replace =>
                     treatment.Any(kind => ActionOf(kind) == step.Action),
                 StepAction.SendOut => !treatment.IsEmpty,
@@ -61,6 +69,37 @@ internal static class TreatedCheck
         }
 
         return null;
+    }
+
+    /// <summary>Whether the old part comes off: by itself, or inside of what it is renewed with.</summary>
+    private static bool IsOffFor(string part, Work work, Family family)
+    {
+        if (work.IsDone(part, StepAction.Remove))
+            return true;
+        Part? at = family.Find(new PartId(part));
+        while (at?.Assembly is { } whole)
+        {
+            if (work.IsDone(whole.Value, StepAction.Remove) && work.IsDone(whole.Value, StepAction.Replace))
+                return true;
+            at = family.Find(whole);
+        }
+
+        return false;
+    }
+
+    private static bool IsRenewedWithAnother(Part part, Work work) =>
+        part.Together.Any(other => other != part.Id && work.IsDone(other.Value, StepAction.Replace)) || (part.Assembly is { } whole && work.IsDone(whole.Value, StepAction.Replace));
+
+    private static string? RenewedByHalf(Part part, Work work)
+    {
+        if (work.IsDone(part.Id.Value, StepAction.Replace))
+        {
+            return part.Together.FirstOrDefault(other => !work.IsDone(other.Value, StepAction.Replace)) is { Value: not null } left
+                ? $"{part.Id} is renewed without {left}, with which it makes a set: new would run against old" : null;
+        }
+
+        return part.Assembly is { } whole && work.IsDone(whole.Value, StepAction.Replace)
+            ? $"{whole} is renewed whole without {part.Id}, which is inside of it: the old would be built into the new" : null;
     }
 
     private static string? LeftOff(Part part, Work work)
@@ -100,7 +139,7 @@ internal static class TreatedCheck
         _ => "replacement",
     };
 
-    /// <summary>What is done at which part, by id: treatments in the clean-out and the test, what comes off and goes on at any time before the engine is proved.</summary>
+    /// <summary>What is done at which part, by id: treatments where they belong, what comes off and goes on at any time before the engine is proved.</summary>
     private sealed class Work
     {
         private readonly HashSet<(string Part, StepAction Action)> done = [];
@@ -112,7 +151,7 @@ internal static class TreatedCheck
                 treatmentOf[listed.Id] = listed.Treatment.OrEmpty();
             foreach (PlanStep step in plan.Steps.OrEmpty())
             {
-                bool counts = step.Action is StepAction.Remove or StepAction.Refit ? step.Phase != Phase.Prove : step.Phase is Phase.CleanOut or Phase.Test;
+                bool counts = step.Action is StepAction.Remove or StepAction.Refit ? step.Phase != Phase.Prove : PlayedStep.IsTreatmentOf(step);
                 foreach (string part in counts ? PlayedStep.PartsOf(step) : [])
                     done.Add((part, step.Action));
             }

@@ -13,6 +13,7 @@ public sealed record PartTreatment(Part Part, ImmutableArray<TreatmentKind> Trea
 /// <summary>
 /// Decides the treatment of every listed part.
 /// A guarded part whose reach is at or above its clearance, or that is critical, is treated as an exposed one.
+/// What a look uses up is renewed; one part of a set renewed renews every treated part of it; what is inside a part that is renewed whole is renewed with it.
 /// </summary>
 public static class Treating
 {
@@ -29,7 +30,17 @@ public static class Treating
                 result.Add(treatment);
         }
 
-        return result.ToImmutable();
+        return WithWhatIsRenewedTogether(family, result);
+    }
+
+    private static ImmutableArray<PartTreatment> WithWhatIsRenewedTogether(Family family, IReadOnlyList<PartTreatment> treated)
+    {
+        var together = new RenewedTogether(family, treated.Where(one => one.Treatments.Contains(TreatmentKind.Replace)).Select(one => one.Part.Id));
+        return
+        [
+            .. treated.Select(one => one.Treatments.IsEmpty || !together.IsRenewed(one.Part) ? one
+                : one with { Treatments = together.ComesInside(one.Part) ? [TreatmentKind.Replace] : RuleBook.Join(one.Treatments.Append(TreatmentKind.Replace)) }),
+        ];
     }
 
     /// <summary>The treatment of one part for these spreads, or <c>null</c> where none lists it.</summary>
@@ -46,8 +57,11 @@ public static class Treating
                 choices.Add(rules.Choose(part, spread.Debris, situation));
         }
 
-        return isListed ? new PartTreatment(part, RuleBook.Join(choices.SelectMany(choice => choice.Treatments)), DecisiveRule(choices)) : null;
+        return isListed ? new PartTreatment(part, WithLookUsedUp(part, RuleBook.Join(choices.SelectMany(choice => choice.Treatments))), DecisiveRule(choices)) : null;
     }
+
+    private static ImmutableArray<TreatmentKind> WithLookUsedUp(Part part, ImmutableArray<TreatmentKind> treatments) =>
+        part.LookUsesUp && treatments.Contains(TreatmentKind.Inspect) ? RuleBook.Join(treatments.Append(TreatmentKind.Replace)) : treatments;
 
     private static Situation? SituationOf(Part part, ReachedPart reached, IReadOnlySet<PartId> isFailed)
     {

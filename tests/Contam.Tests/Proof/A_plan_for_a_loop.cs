@@ -38,7 +38,7 @@ public class A_plan_for_a_loop
         refit cover at=520-530 after=8+11
         refit cooler by=2 at=520-530 after=9+11
         prove at=530-560 after=12+13
-        """));
+        """) with { Sequence = PlanSequence.Schedule });
 
     [Fact]
     public void Holds() => Assert.Equal([null, null, null, null, null], PlanVerifier.Verify(Plan, Family).Claims.Select(claim => claim.Where));

@@ -8,8 +8,8 @@ namespace Contam.Tests.Proof;
 /// <summary>
 /// Plans written by hand in a few lines. A part to a line or between semicolons: <c>id treatment[+treatment] [grade [reach [via]]]</c>, where
 /// <c>-</c> stands for no treatment and for no part before it, and <c>any</c> for unlimited; grade exposed where none is said.
-/// A step to a line: <c>action [part[+part]] [key=value]…</c> with the keys at=start-finish, after=1+2, by=technician or nobody, seals, blank, phase, minutes.
-/// Where nothing is said, a step takes ten minutes of technician 1, after the one before.
+/// A step to a line: <c>action [part[+part]] [key=value]…</c> with the keys at=start-finish, after=1+2, by=technician or nobody, seals, blank, circuit, drains, phase, minutes.
+/// A look for debris is <c>inspect</c>, one at the clean part <c>measure</c>. Where nothing is said, <c>safe</c> is for the circuit flow, and a step takes ten minutes of technician 1, after the one before.
 /// </summary>
 internal static class BenchPlan
 {
@@ -26,7 +26,7 @@ internal static class BenchPlan
             Parts = [.. listed.Select(part => WithWay(part, listed))],
             Clear = family.Parts.Length - listed.Length,
             Steps = numbered,
-            Hours = new PlanHours(1, 1, numbered.Select(step => step.Technician ?? 1).DefaultIfEmpty(1).Max(), 0),
+            Hours = new PlanHours(1, 1, numbered.Select(step => step.Technician ?? 1).DefaultIfEmpty(1).Max(), 0, 0),
         };
     }
 
@@ -77,6 +77,8 @@ internal static class BenchPlan
                 Start = clock,
                 Finish = clock + 10,
                 Technician = 1,
+                About = words[0] == "inspect" ? LookAbout.Debris : words[0] == "measure" ? LookAbout.Condition : null,
+                Circuit = words[0] == "safe" ? "flow" : null,
             };
             foreach (string word in words.Where(word => word.Contains('=', StringComparison.Ordinal)))
                 step = With(step, word.Split('=')[0], word.Split('=')[1]);
@@ -93,6 +95,8 @@ internal static class BenchPlan
         "after" => step with { After = [.. value.Split('+', StringSplitOptions.RemoveEmptyEntries).Select(number => (int)Number(number))] },
         "by" => step with { Technician = value == "nobody" ? null : (int)Number(value) },
         "seals" => step with { Seals = [.. value.Split('+')] },
+        "circuit" => step with { Circuit = value },
+        "drains" => step with { Drains = [.. value.Split('+')] },
         "blank" => step with { Blank = [.. value.Split('+')] },
         "phase" => step with { Phase = Enum.Parse<Phase>(value, ignoreCase: true) },
         "minutes" => step with { Minutes = Number(value) },
@@ -104,7 +108,8 @@ internal static class BenchPlan
         "safe" => (Phase.MakeSafe, StepAction.MakeSafe),
         "look" => (Phase.Confirm, StepAction.Inspect),
         "remove" => (Phase.Strip, StepAction.Remove),
-        "inspect" => (Phase.CleanOut, StepAction.Inspect),
+        "inspect" => (Phase.Strip, StepAction.Inspect),
+        "measure" => (Phase.CleanOut, StepAction.Inspect),
         "flush" => (Phase.CleanOut, StepAction.Flush),
         "clean" => (Phase.CleanOut, StepAction.Clean),
         "replace" => (Phase.CleanOut, StepAction.Replace),

@@ -196,9 +196,37 @@ public class Steps_played
         "a[inplace] > b[inplace]", "a clean; b inspect", "inspect b; clean a; prove");
 
     [Fact]
-    public void Count_the_later_of_a_look_and_a_test() => Check(
-        "a[inplace] > b", "a inspect+test; b clean", "remove b; clean b; inspect a; refit b; test a",
+    public void Count_the_look_of_a_part_that_is_tested_too() => Check(
+        "a[inplace] > b", "a inspect+test; b clean", "remove b; clean b; test a; refit b; inspect a",
         "step 4: b is put back while a, which leads into it, has not been looked at");
+
+    [Fact]
+    public void Count_the_test_of_a_part_that_nobody_looks_at() => Check(
+        "a[inplace] > b", "a test; b clean", "remove b; clean b; refit b; test a",
+        "step 3: b is put back while a, which leads into it, has not been looked at");
+
+    // What a look would show
+
+    [Theory]
+    [InlineData("clean")]
+    [InlineData("flush")]
+    public void Show_no_debris_at_a_part_that_was_cleaned(string treatment) => Check(
+        "a", $"a inspect+{treatment}", $"remove a; {treatment} a; inspect a; refit a",
+        "step 3: a is looked at for debris after it was cleaned, flushed or renewed: what it had to show is gone");
+
+    [Fact]
+    public void Show_no_debris_at_a_part_that_was_renewed() => Check(
+        "a", "a inspect+replace", "remove a; replace a; inspect a; refit a",
+        "step 3: a is looked at for debris after it was cleaned, flushed or renewed: what it had to show is gone");
+
+    [Fact]
+    public void Show_no_debris_where_a_flush_has_gone_through() => Check(
+        "a[inplace] > b[inplace]", "a flush; b inspect+clean", "flush a; inspect b; clean b",
+        "step 2: b is looked at for debris after it was cleaned, flushed or renewed: what it had to show is gone");
+
+    [Fact]
+    public void Show_wear_at_a_part_that_was_cleaned() => Check(
+        "a", "a inspect+clean", "remove a; inspect a; clean a; measure a; refit a");
 
     [Fact]
     public void Do_not_clean_in_place_behind_a_dirty_part_that_is_only_coming_off() => Check(
@@ -254,6 +282,7 @@ public class Steps_played
     [Fact]
     public void Make_a_part_dirty_that_was_only_suspect_so_that_no_look_cures_it() => Check(
         "a[inplace] > b[inplace]", "a flush; b inspect", "flush a; inspect b",
+        "step 2: b is looked at for debris after it was cleaned, flushed or renewed: what it had to show is gone",
         "when all is done: b is left dirty");
 
     [Fact]

@@ -154,7 +154,7 @@ public class Ways_of_debris
             "safe",
             .. failed.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(part => $"look {part}"),
             .. words.Select(part => $"remove {part[0]}"),
-            .. words.Select(part => $"{part[1]} {part[0]}"),
+            .. words.OrderBy(part => part[1] == "inspect" ? 0 : 1).Select(part => $"{part[1]} {part[0]}"),
             .. words.Select(part => $"refit {part[0]}"),
             "prove",
         ];

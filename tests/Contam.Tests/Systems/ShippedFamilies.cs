@@ -89,7 +89,7 @@ public class ShippedFamilies
     {
         string[] words = actionAndPart.Split(' ', 2, StringSplitOptions.TrimEntries);
         StepAction action = words[0] == "send-out" ? StepAction.SendOut : Enum.Parse<StepAction>(words[0], ignoreCase: true);
-        PlanStep? step = plan.Steps.SingleOrDefault(step => step.Action == action && step.Phase is not (Phase.Confirm or Phase.Prove) && (step.Part == words[1] || step.Parts.Contains(words[1])));
+        PlanStep? step = plan.Steps.SingleOrDefault(step => step.Action == action && (step.Phase is not (Phase.Confirm or Phase.Prove) || (step.Phase == Phase.Confirm && step.Action == StepAction.Remove)) && (step.Part == words[1] || step.Parts.Contains(words[1])));
         return step?.Number ?? double.NaN;
     }
 }

@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Plans;
+
+namespace Contam.Proof;
+
+/// <summary>
+/// Whether what is made safe, drained and tried is what this plan opens: a circuit that something comes off is made safe first; a circuit at which nothing
+/// is done is left alone; and what is tried before the first start has been open.
+/// </summary>
+internal static class OpenedCircuits
+{
+    /// <summary>The first circuit or part for which that does not hold, or <c>null</c>. Linear in plan and family.</summary>
+    internal static string? FirstFault(PlanDocument plan, Family family)
+    {
+        ImmutableArray<PlanStep> steps = plan.Steps.OrEmpty();
+        HashSet<string> off = [.. steps.Where(step => step is { Action: StepAction.Remove, Phase: not Phase.Prove }).SelectMany(PlayedStep.PartsOf)];
+        HashSet<string> touched = [.. steps.Where(step => step.Phase != Phase.Prove && (PlayedStep.IsTreatmentOf(step) || PlayedStep.IsConditionLook(step))).SelectMany(PlayedStep.PartsOf)];
+        HashSet<string> worked = [.. steps.Where(step => PlayedStep.IsTreatmentOf(step) && step.Action != StepAction.Inspect).SelectMany(PlayedStep.PartsOf)];
+        Dictionary<string, PlanStep> safe = new(StringComparer.Ordinal);
+        foreach (PlanStep step in steps.Where(step => step is { Action: StepAction.MakeSafe, Circuit: not null }))
+            safe.TryAdd(step.Circuit!, step);
+        return family.Circuits.Select(circuit => Unsafe(circuit, off, safe)).FirstOrDefault(fault => fault is not null)
+            ?? family.Circuits.Select(circuit => Needless(circuit, off, touched, worked, safe, family)).FirstOrDefault(fault => fault is not null)
+            ?? steps.Select(step => TriedUnopened(step, off, worked)).FirstOrDefault(fault => fault is not null);
+    }
+
+    private static string? Unsafe(Circuit circuit, HashSet<string> off, Dictionary<string, PlanStep> safe)
+    {
+        PartId[] opened = [.. circuit.Parts.Where(part => off.Contains(part.Value))];
+        return opened.Length == 0 || safe.ContainsKey(circuit.Name) ? null
+            : $"{opened[0]} comes off, but no step makes the {circuit.Name} circuit safe: it would be opened under pressure or full";
+    }
+
+    private static string? Needless(Circuit circuit, HashSet<string> off, HashSet<string> touched, HashSet<string> worked, Dictionary<string, PlanStep> safe, Family family)
+    {
+        if (!safe.TryGetValue(circuit.Name, out PlanStep? step))
+            return null;
+        // A link belongs to its circuit without standing on one of its runs.
+        IEnumerable<PartId> members = circuit.Parts.Concat(family.Joints.Where(joint => joint.Circuit == circuit.Name).SelectMany(joint => new[] { joint.From, joint.To }));
+        if (members.Any(part => off.Contains(part.Value) || (touched.Contains(part.Value) && Opens(family[part]))))
+            return null;
+        return FormattableString.Invariant($"step {step.Number} makes the {circuit.Name} circuit safe, which nothing in this plan opens: it would be emptied for nothing");
+
+        // A look that needs nothing off opens nothing, unless something is drawn off for it.
+        bool Opens(Part part) => part.Kind.IsReservoir || part.LookOpens || worked.Contains(part.Id.Value);
+    }
+
+    private static string? TriedUnopened(PlanStep step, HashSet<string> off, HashSet<string> worked)
+    {
+        if (step is not { Phase: Phase.Prove, Action: StepAction.Prove, DueAfterRunningHours: null })
+            return null;
+        string? whole = PlayedStep.PartsOf(step).FirstOrDefault(part => !off.Contains(part) && !worked.Contains(part));
+        return whole is null ? null : FormattableString.Invariant($"step {step.Number} tries {whole}, which this plan never opens: time for nothing");
+    }
+}

@@ -71,10 +71,13 @@ public static class FrameNames
     /// <summary>With a step: a look that is done as one before it, at <c>{part}</c>.</summary>
     public const string HowAgain = "how-again";
 
+    /// <summary>With a part that is kept: a step of its own that looks at it for wear when it is clean. A kind for which the standard has none gets none.</summary>
+    public const string Condition = "condition";
+
     /// <summary>All of them.</summary>
     public static ImmutableArray<string> All { get; } =
     [
-        OrderSlowest, Order, Stop, Circuit, Arrival, Cause, AlsoFailed, LookFirst, Decide, FiltersNext, Hold, HoldGas, SecondFilters, SecondLook, InTheWay, Outside, Blank, Barrier, OnLiquid, Seals, How, HowAgain,
+        OrderSlowest, Order, Stop, Circuit, Arrival, Cause, AlsoFailed, LookFirst, Decide, FiltersNext, Hold, HoldGas, SecondFilters, SecondLook, InTheWay, Outside, Blank, Barrier, OnLiquid, Seals, How, HowAgain, Condition,
     ];
 
     /// <summary>All of them as a phrase.</summary>

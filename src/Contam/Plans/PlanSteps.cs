@@ -65,7 +65,7 @@ internal sealed class PlanSteps
     private PlanStep StepOf(ScheduledJob scheduled, double slack, StepWriter writer)
     {
         Job job = Graph.Jobs[scheduled.Job];
-        StepWords words = job.About == LookAbout.Condition ? new StepWords(ConditionText(job), null) : writer.Write(job);
+        StepWords words = writer.Write(job);
         return new PlanStep
         {
             Number = job.Id + 1,
@@ -90,9 +90,6 @@ internal sealed class PlanSteps
             Drains = job.Drains.IsEmpty ? null : [.. job.Drains.Select(part => part.Id.Value)],
         };
     }
-
-    private static string ConditionText(Job job) =>
-        Sentences.Close($"now that {(job.At.Length == 1 ? "it is" : "they are")} clean, look at {Sentences.Names(job.At)}: {LookRules.ConditionText(job.At[0])}. Renew what is past its limit");
 
     /// <summary>What a job waits for, without what one of these waits for directly anyway.</summary>
     private ImmutableArray<int> Nearest(int job)

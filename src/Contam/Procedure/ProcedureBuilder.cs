@@ -121,12 +121,13 @@ internal sealed partial class ProcedureBuilder
         Phase whenRenewed = isRenewed && part.Lead is not null ? Phase.Refit : Phase.CleanOut;
         Job? look = item.Has(TreatmentKind.Inspect) ? AddDebrisLook(item) : null;
 
-        Job Make(Phase phase, StepAction action, bool isTreatment = true, LookAbout? about = null) => graph.Add(id => new Job(id, phase, action)
+        Job Make(Phase phase, StepAction action, bool isTreatment = true, LookAbout? about = null, FrameStep? frameStep = null) => graph.Add(id => new Job(id, phase, action)
         {
             Part = part,
             With = action == StepAction.Replace ? inside : [],
             About = about,
-            Minutes = isTreatment && item.GoesOut ? 0 : times.Of(part, action),
+            Frame = frameStep,
+            Minutes = isTreatment && item.GoesOut ? 0 : frameStep?.Minutes ?? times.Of(part, action),
             IsWait = isTreatment && item.GoesOut,
             IsOutside = isTreatment && item.GoesOut,
             ForAccess = item.IsOnlyInTheWay,
@@ -142,7 +143,7 @@ internal sealed partial class ProcedureBuilder
                 : null,
             Clean = item.Has(TreatmentKind.Clean) ? Make(Phase.CleanOut, StepAction.Clean) : null,
             Flush = loopFlush ?? (item.Has(TreatmentKind.Flush) ? Make(Phase.CleanOut, StepAction.Flush) : null),
-            Condition = LookRules.NeedsConditionLook(item) ? Make(Phase.CleanOut, StepAction.Inspect, about: LookAbout.Condition) : null,
+            Condition = ConditionOf(item) is { } wear ? Make(Phase.CleanOut, StepAction.Inspect, about: LookAbout.Condition, frameStep: wear) : null,
             Arrival = isRenewed && part.Lead is { } lead
                 ? graph.Add(id => new Job(id, Phase.Refit, StepAction.Note)
                 {
@@ -181,6 +182,9 @@ internal sealed partial class ProcedureBuilder
         };
     }
 
+    /// <summary>What is looked at when a part is clean, where the standard says so for its kind; else <c>null</c>.</summary>
+    private FrameStep? ConditionOf(WorkItem item) => LookRules.MayNeedConditionLook(item) ? frame.Find(FrameSection.WithStep, FrameNames.Condition, [], [item.Part]) : null;
+
     /// <summary>Whether it takes more than its own fastening to take a part off: it rides on another, or another stands on it, or it has failed and is looked at first.</summary>
     private bool IsHeldInPlace(Part part) =>
         part.RidesOn is not null || request.Failed.Contains(part.Id) || family.Parts.Any(other => other.StandsOn.Contains(part.Id));
@@ -213,11 +217,11 @@ internal sealed partial class ProcedureBuilder
     private bool IsDrained(Part part) => part.Kind.IsReservoir && opening.Drained.Any(drained => drained.Contains(part));
 
     /// <summary>Whether a part that is opened where it stands is closed after this: its last treatment, or the flush of its loop.</summary>
-    private static bool ClosesInPlace(WorkItem item, StepAction action, LookAbout? about)
+    private bool ClosesInPlace(WorkItem item, StepAction action, LookAbout? about)
     {
         if (item.ComesOff || item.IsOnlyInTheWay)
             return false;
-        if (LookRules.NeedsConditionLook(item))
+        if (ConditionOf(item) is not null)
             return about == LookAbout.Condition;
         // With everything back on it is closed.
         bool isTestedOpen = item.Has(TreatmentKind.Test) && (item.Part.TestAt != TestAt.Fitted || item.IsOnlyTriedInPlace);
@@ -228,5 +232,5 @@ internal sealed partial class ProcedureBuilder
         return action == last;
     }
 
-    private static ImmutableArray<string> SealsOpenedInPlace(WorkItem item) => ClosesInPlace(item, StepAction.Flush, about: null) ? item.Part.Seals : [];
+    private ImmutableArray<string> SealsOpenedInPlace(WorkItem item) => ClosesInPlace(item, StepAction.Flush, about: null) ? item.Part.Seals : [];
 }

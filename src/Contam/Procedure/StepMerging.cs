@@ -6,6 +6,8 @@ namespace Contam.Procedure;
 /// <summary>Makes one job of jobs that stand next to each other and are the same work at like parts.</summary>
 internal static class StepMerging
 {
+    private const int MostWords = 8;
+
     /// <summary>
     /// The same work in a graph of its own, its jobs numbered in the given order. Jobs are joined only where they follow one another in the order and none of
     /// them waits for another, so that no circle can come about. Linear.
@@ -21,7 +23,7 @@ internal static class StepMerging
         for (int start = 0; start < order.Length;)
         {
             int end = start + 1;
-            while (end < order.Length && likeKey(order[start]) is { } key && likeKey(order[end]) == key && !WaitsForOneOf(graph, order, start, end))
+            while (end < order.Length && likeKey(order[start]) is { } key && likeKey(order[end]) == key && !WaitsForOneOf(graph, order, start, end) && IsShort(graph, order[start..(end + 1)], indexOf))
                 end++;
             Job[] together = [.. order[start..end].Select(job => graph.Jobs[job])];
             Job one = merged.Add(id => together is [var alone] ? alone.Renumbered(id) : Joined(id, together, indexOf));
@@ -38,6 +40,10 @@ internal static class StepMerging
 
         return merged;
     }
+
+    // A line that names more is no line any more.
+    private static bool IsShort(JobGraph graph, int[] jobs, Func<PartId, int> indexOf) =>
+        Sentences.Names(jobs.Select(job => graph.Jobs[job].Part!).OrderBy(part => indexOf(part.Id))).Split(' ').Length <= MostWords;
 
     private static bool WaitsForOneOf(JobGraph graph, int[] order, int start, int end)
     {

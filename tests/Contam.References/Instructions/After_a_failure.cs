@@ -194,7 +194,7 @@ public sealed class After_a_failure
         PlanStep[] refits = [.. plan.Steps.Where(step => step.Action == StepAction.Refit)];
 
         Assert.NotEmpty(refits);
-        string[] due = [.. refits.SelectMany(step => family[new PartId(step.Part!)].Seals).Order(StringComparer.Ordinal)];
+        string[] due = [.. refits.SelectMany(step => step.Parts.IsEmpty ? [step.Part!] : step.Parts.AsEnumerable()).SelectMany(part => family[new PartId(part)].Seals).Order(StringComparer.Ordinal)];
         Assert.Equal(due, refits.SelectMany(step => step.Seals).Order(StringComparer.Ordinal));
         foreach (IGrouping<string, string> seal in due.GroupBy(one => one, StringComparer.Ordinal))
             Assert.Contains(plan.Order, line => line.Item.Replace(' ', '-').Equals(seal.Key, StringComparison.OrdinalIgnoreCase) && line.Quantity >= seal.Count());

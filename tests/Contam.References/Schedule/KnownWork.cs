@@ -22,7 +22,7 @@ internal static class KnownWork
     public static IEnumerable<Work> Shipped() =>
         from file in Directory.GetFiles(RepositoryFiles.At("tests/Contam.Tests/Systems"), "*.txt").Order(StringComparer.Ordinal)
         from technicians in Enumerable.Range(1, MostTechnicians)
-        let plan = Planner.Plan(RequestOf(HandWorkedCase.Read(file)) with { Technicians = technicians })
+        let plan = Planner.Plan(RequestOf(HandWorkedCase.Read(file)) with { Technicians = technicians, Sequence = PlanSequence.Schedule })
         let name = Path.GetFileNameWithoutExtension(file)
         from work in plan.Steps.Length > Most ? Work.Slices(name, plan, Most, technicians) : [Work.Of(name, plan)]
         where work.Graph.Jobs.Count >= Fewest
@@ -31,14 +31,14 @@ internal static class KnownWork
     /// <summary>The plans of so many random systems, by rising seed, each as it is and with other minutes.</summary>
     public static IEnumerable<Work> Generated(int plans) =>
         from seed in Seeds().Take(plans)
-        let request = Cases.Make(seed, MostParts).ToRequest()
+        let request = Cases.Make(seed, MostParts).ToRequest() with { Sequence = PlanSequence.Schedule }
         from technicians in Enumerable.Range(1, MostTechnicians)
         let work = Work.Of(string.Create(CultureInfo.InvariantCulture, $"seed {seed}"), Planner.Plan(request with { Technicians = technicians }))
         from one in new[] { work, work.WithOtherMinutes(new Random(seed)) }
         select one;
 
     private static IEnumerable<int> Seeds() =>
-        Enumerable.Range(1, int.MaxValue - 1).Where(seed => Planner.Plan(Cases.Make(seed, MostParts).ToRequest()).Steps.Length is >= Fewest and <= Most);
+        Enumerable.Range(1, int.MaxValue - 1).Where(seed => Planner.Plan(Cases.Make(seed, MostParts).ToRequest() with { Sequence = PlanSequence.Schedule }).Steps.Length is >= Fewest and <= Most);
 
     private static PlanRequest RequestOf(HandWorkedCase asked)
     {

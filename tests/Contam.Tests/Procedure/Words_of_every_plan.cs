@@ -105,7 +105,7 @@ public sealed partial class Words_of_every_plan
     {
         Family family = Family(name);
         int seen = 0;
-        foreach (PlanDocument plan in Plans(name).Where(plan => plan.Steps.Any(step => step.Part is { } part && family[new PartId(part)].Kind.Name == "injection-pump" && step.Action == StepAction.Refit && !step.ForAccess)))
+        foreach (PlanDocument plan in Plans(name).Where(plan => plan.Steps.Any(step => (step.Part ?? step.Parts.FirstOrDefault()) is { } part && family[new PartId(part)].Kind.Name == "injection-pump" && step.Action == StepAction.Refit && !step.ForAccess)))
         {
             int bled = NumberOf(plan, "Bleed the injection pump");
             Assert.InRange(bled, 1, NumberOf(plan, "crank ten seconds") - 1);

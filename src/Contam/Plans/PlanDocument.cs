@@ -292,6 +292,10 @@ public sealed record PlanStep
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Circuit { get; init; }
 
+    /// <summary>The name of the standard's frame step that this is, such as <c>order</c>; left out for work that the frame does not give. Words may change, this does not.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Frame { get; init; }
+
     /// <summary>The reservoirs that are drained in this step; left out where there is none.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public ImmutableArray<string>? Drains { get; init; }

@@ -87,6 +87,7 @@ internal sealed class PlanSteps
             DueAfterRunningHours = job.DueAfterRunningHours,
             About = job.About,
             Circuit = job.Circuit,
+            Frame = job.Frame?.Step,
             Drains = job.Drains.IsEmpty ? null : [.. job.Drains.Select(part => part.Id.Value)],
         };
     }

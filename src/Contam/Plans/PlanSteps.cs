@@ -40,7 +40,7 @@ internal sealed class PlanSteps
     public PlanHours Hours { get; }
 
     /// <summary>The cautions, each before the first of its steps, by that step, then in the order of the standard.</summary>
-    public ImmutableArray<PlanCaution> Cautions(ImmutableArray<PlacedCaution> cautions) =>
+    public static ImmutableArray<PlanCaution> Cautions(ImmutableArray<PlacedCaution> cautions) =>
     [
         .. cautions
             .Select(placed => new PlanCaution(

@@ -37,7 +37,7 @@ public static class Planner
             Debris = [.. debris.Select(one => one.Name)],
             FromFindings = request.FromFindings,
             Findings = PlanParts.Findings(request.Findings, spreads),
-            Cautions = steps.Cautions(CautionBook.Place(request.Standard, steps.Graph, bearing)),
+            Cautions = PlanSteps.Cautions(CautionBook.Place(request.Standard, steps.Graph, bearing)),
             Parts = PlanParts.Of(spreads, draft.Treatments, bearing),
             Conditional = PlanParts.Conditional(family, spreads),
             Clear = family.Parts.Count(part => spreads.All(spread => spread.Find(part.Id) is null)),

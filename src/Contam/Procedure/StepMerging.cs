@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Contam.Families;
 
 namespace Contam.Procedure;

@@ -278,8 +278,8 @@ public class A_stop_line
           "minutes": {
             "looks": 100,
             "treatment": 710,
-            "withoutLooking": 1712,
-            "saved": 902
+            "withoutLooking": 1722,
+            "saved": 912
           },
           "isLeast": true,
           "doubtful": [],

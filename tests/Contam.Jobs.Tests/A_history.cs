@@ -34,7 +34,7 @@ public class A_history
     public void Counts_nothing_that_was_seen_after_the_work()
     {
         using JobBench bench = JobBench.WithJob();
-        bench.TickTo(34);
+        bench.TickTo(bench.StepAt(StepAction.Clean, "gear-housing", Phase.CleanOut));
         Assert.Equal(0, bench.Job("found", "gear-housing=metal", "--later").Exit);
         Assert.Equal(
             """

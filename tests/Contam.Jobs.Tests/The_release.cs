@@ -14,7 +14,7 @@ public class The_release
         Measure(bench);
         Answer answer = bench.Job("release");
         Assert.Equal(1, answer.Exit);
-        Assert.StartsWith("Not released: 1 thing is missing. The engine may not be run.\n- Step " + JobBench.Number(last) + " is open: Leak check", answer.Out, StringComparison.Ordinal);
+        Assert.StartsWith("Not released: 1 thing is missing. The engine may not be run.\n- Step " + JobBench.Number(last) + " is open: ", answer.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -84,10 +84,10 @@ public class The_release
         Assert.Equal((0, ""), (sheet.Exit, sheet.Error));
         Assert.StartsWith($"# Release of job {bench.Read().Id}\n\nQuay 4, port gearcase. ", sheet.Out, StringComparison.Ordinal);
         Assert.Contains("Released by Bo", sheet.Out, StringComparison.Ordinal);
-        Assert.Contains("\n- At the first run, step 94: First run at idle", sheet.Out, StringComparison.Ordinal);
-        Assert.Contains("\n- After 5 running hours, step 95: ", sheet.Out, StringComparison.Ordinal);
+        Assert.Contains($"\n- At the first run, step {firstRun.Number}: ", sheet.Out, StringComparison.Ordinal);
+        Assert.Contains("\n- After 5 running hours, step ", sheet.Out, StringComparison.Ordinal);
         Assert.Equal(sheet.Out, bench.Job("release", "--job", bench.Read().Id).Out);
-        Assert.Equal(0, bench.Job("tick", "94", "--job", bench.Read().Id).Exit);
+        Assert.Equal(0, bench.Job("tick", JobBench.Number(firstRun.Number), "--job", bench.Read().Id).Exit);
         Assert.Equal("released", bench.Read().Summary.State);
     }
 

@@ -10,7 +10,7 @@ namespace Contam.Jobs.Work;
 /// Work at parts is the same where phase, action and parts are, and for looks and treatments also the debris that reaches those parts: a part
 /// cleaned of metal is not clean of water. Taking off and putting back is the same whatever the debris. Steps that no part names, and those that
 /// prove the engine, are the same only where they read the same: the cautious way, since one of them too many costs minutes. Two steps are known by their
-/// purpose instead, because their words follow the plan: ordering, which opens again only where there is more to order, and the hint where a look would save
+/// name in the standard's frame instead, because their words follow the plan: ordering, which opens again only where there is more to order, and the hint where a look would save
 /// work, which asks for nothing that must be done.
 /// </para>
 /// </summary>
@@ -18,9 +18,6 @@ public static class StepKey
 {
     /// <summary>The key of the step that orders what the order list names.</summary>
     public const string Order = "make safe/note//order";
-
-    private const string OrderWords = "Order what the list at the end names";
-    private const string HintWords = "To save work, look first where all ";
 
     /// <summary>The keys of a plan's steps, in the order of the steps; each is there once.</summary>
     public static ImmutableArray<string> Of(PlanDocument plan)
@@ -51,10 +48,10 @@ public static class StepKey
     {
         ImmutableArray<string> parts = PartsOf(step);
         string work = $"{PlanWords.Of(step.Phase)}/{PlanWords.Of(step.Action)}/{string.Join(',', parts)}";
-        if (parts.IsEmpty && step.Action == StepAction.Note && step.Text.StartsWith(OrderWords, StringComparison.Ordinal))
+        if (step.Frame is FrameNames.Order or FrameNames.OrderSlowest)
             return Order;
-        if (parts.IsEmpty && step.Action == StepAction.Note && step.Text.StartsWith(HintWords, StringComparison.Ordinal))
-            return $"{work}/hint {step.Text[HintWords.Length..].Split(' ')[0]}";
+        if (step.Frame is FrameNames.LookFirst)
+            return $"{PlanWords.Of(step.Phase)}/{PlanWords.Of(step.Action)}//{FrameNames.LookFirst}";
         if (parts.IsEmpty || step.Phase == Phase.Prove)
             return $"{work}/{EntryChain.Sha256(step.Text)[..12]}";
         bool isOfDebris = step.Phase is Phase.Confirm or Phase.CleanOut or Phase.Test

@@ -280,6 +280,10 @@ public sealed record PlanStep
     /// Running hours after which the step is due: 0 for the first run itself. <c>null</c> where it must be done before the engine is started.
     /// </summary>
     public double? DueAfterRunningHours { get; init; }
+
+    /// <summary>The name of the standard's frame step that this is, such as <c>order</c>; left out for work that the frame does not give. Words may change, this does not.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Frame { get; init; }
 }
 
 /// <summary>A line of what must be ordered.</summary>

@@ -77,6 +77,7 @@ internal sealed class PlanSteps
             ForAccess = job.ForAccess,
             Blank = [.. job.Blank.Select(part => part.Id.Value)],
             DueAfterRunningHours = job.DueAfterRunningHours,
+            Frame = job.Frame?.Step,
         };
     }
 

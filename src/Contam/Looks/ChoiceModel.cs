@@ -7,9 +7,9 @@ namespace Contam.Looks;
 /// What is to be expected of any choice among the places that could decide, by sums quick enough to try many.
 /// <para>
 /// Units of choice are places; like places that debris comes to with the same odds are one unit. Every part is reckoned with the minutes that it takes
-/// when nothing is looked at, and hangs on looks as <see cref="LookFlow"/> and <see cref="LastTwoLooks"/> say; that a find may make a grade worse, or another look void, is left out
-/// here. The ways are drawn together beforehand to which units are last before which, and which units, or the source, before which parts; a unit that is not
-/// chosen passes on what comes to it.
+/// when nothing is looked at, and hangs on looks as <see cref="LookFlow"/> and <see cref="LastTwoLooks"/> say, and with the further minutes that it takes where a find makes its
+/// grade worse; that a find may make another look void is left out here. The ways are drawn together beforehand to which units are last before which, and which
+/// units, or the source, before which parts (<see cref="ChoiceFlows"/>); a unit that is not chosen passes on what comes to it.
 /// </para>
 /// <para>Cost: linear for each unit once; then, for each choice, units² and histories × (groups of parts that hang on the same).</para>
 /// </summary>
@@ -20,7 +20,7 @@ internal sealed class ChoiceModel
 
     private const ulong Source = 1UL << 63;
 
-    private readonly ulong[][] before;
+    private readonly ImmutableArray<ChoiceFlow> flows;
     private readonly ImmutableArray<Group> groups;
     private readonly ImmutableArray<TwoLooksPart> needTwo;
     private readonly ImmutableArray<InTheWay> inTheWay;
@@ -33,7 +33,7 @@ internal sealed class ChoiceModel
     private ChoiceModel(ChoiceWays drawn, ImmutableArray<ImmutableArray<int>> units)
     {
         Units = units;
-        before = drawn.Before;
+        flows = drawn.Flows;
         groups = drawn.Groups;
         needTwo = drawn.NeedTwo;
         inTheWay = drawn.InTheWay;
@@ -73,7 +73,7 @@ internal sealed class ChoiceModel
     {
         var hanging = new ulong[groups.Length + needTwo.Length];
         for (int group = 0; group < groups.Length; group++)
-            hanging[group] = Joined(through, chosen, groups[group].Last);
+            hanging[group] = Joined(through, chosen, groups[group].Last) is var mask && mask == Source && groups[group].IsByFindsAlone ? 0 : mask;
         for (int part = 0; part < needTwo.Length; part++)
             hanging[groups.Length + part] = LastTwo(through, chosen, needTwo[part]);
         return hanging;
@@ -81,17 +81,18 @@ internal sealed class ChoiceModel
 
     private ulong[][] Through(ulong chosen)
     {
-        var through = new ulong[before.Length][];
-        for (int debris = 0; debris < through.Length; debris++)
-            through[debris] = Through(before[debris], chosen);
+        var through = new ulong[flows.Length][];
+        for (int flow = 0; flow < through.Length; flow++)
+            through[flow] = Through(flows[flow], chosen);
         return through;
     }
 
     private double[] Minutes() => [.. groups.Select(group => group.Minutes), .. needTwo.Select(part => part.Minutes)];
 
     /// <summary>For every unit the chosen ones, and the source, by which the debris comes to it.</summary>
-    private static ulong[] Through(ulong[] before, ulong chosen)
+    private static ulong[] Through(ChoiceFlow flow, ulong chosen)
     {
+        ulong[] before = flow.Before;
         var through = new ulong[before.Length];
         bool isMore = true;
         while (isMore)
@@ -99,7 +100,7 @@ internal sealed class ChoiceModel
             isMore = false;
             for (int unit = 0; unit < before.Length; unit++)
             {
-                ulong now = Resolve(through, chosen, before[unit]);
+                ulong now = Resolve(flow, through, chosen, before[unit]);
                 isMore |= now != through[unit];
                 through[unit] = now;
             }
@@ -108,46 +109,52 @@ internal sealed class ChoiceModel
         return through;
     }
 
-    private static ulong Resolve(ulong[] through, ulong chosen, ulong last)
+    private static ulong Resolve(ChoiceFlow flow, ulong[] through, ulong chosen, ulong last)
     {
         ulong resolved = last & (chosen | Source);
         for (ulong left = last & ~(chosen | Source); left != 0; left &= left - 1)
-            resolved |= through[BitOperations.TrailingZeroCount(left)];
+        {
+            int unit = BitOperations.TrailingZeroCount(left);
+            if (flow.Passes[unit])
+                resolved |= through[unit];
+        }
+
         return (resolved & Source) != 0 ? Source : resolved;
     }
 
-    private static ulong Joined(ulong[][] through, ulong chosen, ImmutableArray<ulong> last)
+    private ulong Joined(ulong[][] through, ulong chosen, ImmutableArray<(int Flow, ulong Mask)> last)
     {
         ulong joined = 0;
-        for (int debris = 0; debris < through.Length; debris++)
-            joined |= Resolve(through[debris], chosen, last[debris]);
+        foreach ((int flow, ulong mask) in last)
+            joined |= Resolve(flows[flow], through[flow], chosen, mask);
         return (joined & Source) != 0 ? Source : joined;
     }
 
-    private static ulong LastTwo(ulong[][] through, ulong chosen, TwoLooksPart part)
+    private ulong LastTwo(ulong[][] through, ulong chosen, TwoLooksPart part)
     {
         ulong looks = 0;
-        for (int debris = 0; debris < through.Length; debris++)
+        foreach ((int flow, ulong mask) in part.Last)
         {
-            ulong last = Resolve(through[debris], chosen, part.Last[debris]);
+            ulong last = Resolve(flows[flow], through[flow], chosen, mask);
             looks |= last;
             for (ulong left = last & ~Source; left != 0; left &= left - 1)
-                looks |= through[debris][BitOperations.TrailingZeroCount(left)];
+                looks |= through[flow][BitOperations.TrailingZeroCount(left)];
         }
 
         return (looks & Source) != 0 ? Source : looks;
     }
 
     /// <summary>Parts that hang on the same units.</summary>
-    /// <param name="Last">For each debris the units, and the source, that are last before them.</param>
+    /// <param name="Last">For each flow that counts the units, and the source, that are last before them.</param>
     /// <param name="Minutes">What they take together.</param>
-    internal sealed record Group(ImmutableArray<ulong> Last, double Minutes);
+    /// <param name="IsByFindsAlone">Whether it is what a find makes worse, so that what comes from the source is counted already.</param>
+    internal sealed record Group(ImmutableArray<(int Flow, ulong Mask)> Last, double Minutes, bool IsByFindsAlone);
 
     /// <summary>A part that takes two clean places.</summary>
-    internal sealed record TwoLooksPart(ImmutableArray<ulong> Last, double Minutes);
+    internal sealed record TwoLooksPart(ImmutableArray<(int Flow, ulong Mask)> Last, double Minutes);
 
     /// <summary>A part that is in the way of looks, with these units, and off anyway where it is treated itself.</summary>
-    internal sealed record InTheWay(ulong Units, double Minutes, ImmutableArray<ulong> OffWith);
+    internal sealed record InTheWay(ulong Units, double Minutes, ImmutableArray<(int Flow, ulong Mask)> OffWith);
 
     /// <summary>One choice gone through, look by look.</summary>
     private sealed class Run
@@ -177,7 +184,7 @@ internal sealed class ChoiceModel
 
             foreach (InTheWay one in model.inTheWay)
             {
-                if ((one.Units & chosen) != 0 && Joined(through, chosen, one.OffWith) is var offWith && offWith != Source)
+                if ((one.Units & chosen) != 0 && model.Joined(through, chosen, one.OffWith) is var offWith && offWith != Source)
                     off.Add((one.Units & chosen, one.Minutes, offWith));
             }
 
@@ -188,8 +195,8 @@ internal sealed class ChoiceModel
             var hangsOn = new ulong[model.Units.Length];
             for (int unit = 0; unit < hangsOn.Length; unit++)
             {
-                for (int debris = 0; debris < through.Length; debris++)
-                    hangsOn[unit] |= through[debris][unit];
+                for (int flow = 0; flow < through.Length; flow++)
+                    hangsOn[unit] |= model.flows[flow].IsOfAnySize ? through[flow][unit] : 0;
                 if ((hangsOn[unit] & Source) != 0 || (made >> unit & 1) == 1)
                     hangsOn[unit] = Source;
             }

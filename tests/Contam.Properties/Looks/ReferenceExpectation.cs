@@ -65,7 +65,7 @@ internal sealed class ReferenceExpectation
         DecidingLook[] made = [.. plan.Plan.Looks.Where((_, look) => history.Outcomes[look] is LookOutcome.Clean or LookOutcome.Found or LookOutcome.Void)];
         foreach (PartId place in made.SelectMany(look => look.Places))
             minutes += question.Minutes(Family[place], StepAction.Inspect);
-        HashSet<PartId> inTheWay = [.. made.SelectMany(look => look.Places).SelectMany(place => Behind(Family[place].Inspect?.Access ?? Family[place].Access))];
+        HashSet<PartId> inTheWay = [.. made.SelectMany(look => look.Places).SelectMany(place => Behind(Family[place].LookTakesOff ? [place] : Family[place].Inspect?.Access ?? Family[place].Access))];
         return minutes + inTheWay.Except(off).Sum(part => OffAndOn(Family[part]));
     }
 

@@ -78,6 +78,6 @@ public class Shipped_families
     private static ChoiceQuestion Question(string family, string failed)
     {
         Family read = FamilyReader.ReadFile(RepositoryFiles.At($"systems/families/{family}.yaml"), Standard.CatalogueOf()).Value!;
-        return new ChoiceQuestion(new LookQuestion(read, Standard, [new PartId(failed)], [Debris.Metal]), new WorkTimes(Standard).Of, static (_, _) => 0.9);
+        return new ChoiceQuestion(new LookQuestion(read, Standard, [new PartId(failed)], [Debris.Metal]), new WorkTimes(Standard).Of, new PassingOn(Standard).ShareOf);
     }
 }

@@ -54,7 +54,15 @@ internal sealed partial class ChoiceModel
         }
 
         /// <summary>The minutes to be expected; <c>null</c> for too many histories.</summary>
-        public double? Sum() => GoOn(0, 0, 0, 1) is var sum && histories <= Histories.Most ? sum : null;
+        public double? Sum() => GoOn(0, 0, 0, 1 - model.staysPut) is var sum && histories <= Histories.Most ? sum + (model.staysPut * Minutes(MadeAnyway(), 0)) : null;
+
+        private ulong MadeAnyway()
+        {
+            ulong made = 0;
+            for (int place = 0; place < order.Length; place++)
+                made |= due[place] == Source ? 1UL << order[place] : 0;
+            return made;
+        }
 
         private double GoOn(int place, ulong made, ulong found, double likelihood)
         {

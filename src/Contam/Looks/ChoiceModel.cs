@@ -26,6 +26,7 @@ internal sealed partial class ChoiceModel
     private readonly ImmutableArray<InTheWay> inTheWay;
     private readonly double always;
     private readonly double[] lookMinutes;
+    private readonly double staysPut;
     private readonly double[] fromSource;
     private readonly double[,] fromUnit;
     private readonly int[] inRank;
@@ -39,6 +40,7 @@ internal sealed partial class ChoiceModel
         inTheWay = drawn.InTheWay;
         always = drawn.Always;
         lookMinutes = drawn.LookMinutes;
+        staysPut = drawn.StaysPut;
         fromSource = drawn.FromSource;
         fromUnit = drawn.FromUnit;
         inRank = drawn.InRank;

@@ -26,7 +26,10 @@ internal sealed record ChoiceWays
     /// <summary>The minutes of the look at all places of each unit, and of the decision.</summary>
     public required double[] LookMinutes { get; init; }
 
-    /// <summary>The odds of a find at each unit, from the sources.</summary>
+    /// <summary>The chance that nothing has left any source.</summary>
+    public required double StaysPut { get; init; }
+
+    /// <summary>The odds of a find at each unit, from the sources, once something has left one.</summary>
     public required double[] FromSource { get; init; }
 
     /// <summary>The odds of a find at each unit (second) from a find at each unit (first).</summary>
@@ -83,6 +86,7 @@ internal sealed record ChoiceWays
                 access[other] = access.GetValueOrDefault(other) | 1UL << unit;
         }
 
+        double staysPut = PassingOdds.StaysPut(ways, family.Parts, asked.PassesOn);
         (double[] fromSource, double[,] fromUnit) = Odds(asked, ways, units);
         int[] distance = LookArrangement.Distances(ways);
         int[] inRank = [.. Enumerable.Range(0, units.Length).OrderBy(unit => units[unit].Any(work.NeedsStripping)).ThenBy(unit => units[unit].Min(place => distance[place])).ThenBy(unit => units[unit][0])];
@@ -94,7 +98,8 @@ internal sealed record ChoiceWays
             InTheWay = [.. access.Select(one => new ChoiceModel.InTheWay(one.Value, work.OffAndOn(one.Key), offWith.TryGetValue(one.Key, out ImmutableArray<(int Flow, ulong Mask)> off) ? off : []))],
             Always = always,
             LookMinutes = [.. units.Select(unit => unit.Sum(work.Look) + asked.MinutesADecision)],
-            FromSource = fromSource,
+            StaysPut = staysPut,
+            FromSource = [.. fromSource.Select(odds => PassingOdds.OnceLeft(odds, staysPut))],
             FromUnit = fromUnit,
             InRank = inRank,
         };

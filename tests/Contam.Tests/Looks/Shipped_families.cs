@@ -20,8 +20,8 @@ public class Shipped_families
     {
         LookPlan plan = Choose("estuary-v6-outboard", "compressor");
 
-        Assert.InRange(plan.Plan.Looks.Length, 2, 6);
-        Assert.InRange(plan.MinutesAllClean / 60, 15, 26);
+        Assert.InRange(plan.Plan.Looks.Length, 2, 8);
+        Assert.InRange(plan.MinutesAllClean / 60, 10, 26);
         Assert.True(plan.MinutesAllClean < plan.MinutesMost / 4);
         PartLooks[] injectors = [.. plan.Plan.Parts.Where(part => part.Part.RepeatOf?.EndsWith("injector", StringComparison.Ordinal) == true)];
         Assert.NotEmpty(injectors);

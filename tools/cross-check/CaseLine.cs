@@ -32,6 +32,7 @@ internal static class CaseLine
             json.WriteNumber("part", asked.Family.IndexOf(finding.Part));
             json.WriteString("debris", finding.Debris.Name);
             json.WriteBoolean("found", finding.Found);
+            WriteSize(json, "size", finding.Size);
         });
         WriteList(json, "answers", asked.Asked, debris => WriteAnswers(json, asked, debris));
         json.WriteEndObject();
@@ -96,6 +97,7 @@ internal static class CaseLine
             json.WriteNumber("lastSinglePart", why.LastSinglePart is { } last ? family.IndexOf(last) : -1);
             WriteNumbers(json, "cut", why.Cut.Select(family.IndexOf));
         });
+        WriteNumbers(json, "void", spread.Contradictions.SelectMany(one => one.Voids).Select(family.IndexOf).Distinct().Order());
     }
 
     /// <summary>The same components, numbered from 0 by their first part.</summary>

@@ -1,7 +1,7 @@
 """Judges the answers that the program beside this file writes, by networkx, another graph library in another language.
 
 Reads a line of JSON for each family. From what the family says it works out which joints are open, what lets on what, how far the
-debris goes, where it goes round, what it must pass and what would stop it, and compares. Prints every disagreement and a line of counts;
+debris goes, where it goes round, what it must pass, which clean looks a find disproves and what would stop it, and compares. Prints every disagreement and a line of counts;
 ends with 1 where anything disagrees or nothing was read. An optional argument says how many families there must be.
 """
 
@@ -40,10 +40,6 @@ class Question:
         of_debris = [one for one in case["findings"] if one["debris"] == self.debris]
         self.found = {one["part"] for one in of_debris if one["found"]}
         self.sources = self.failed | self.found
-        self.accepted = {
-            one["part"] for one in of_debris
-            if not one["found"] and case["acceptsCleanFindings"] and one["part"] not in self.sources and self.parts[one["part"]]["shows"] == "Good"
-        }
         self.open = [
             number for number, joint in enumerate(case["joints"])
             if joint["when"] & case["states"] and (joint["onlyIfFailed"] is None or joint["onlyIfFailed"] in self.failed)
@@ -55,12 +51,42 @@ class Question:
             width = size(joint["passage"]) if self.has_size and self.is_hard else UNLIMITED
             before = self.graph.get_edge_data(joint["from"], joint["to"], {"width": -1})
             self.graph.add_edge(joint["from"], joint["to"], width=max(width, before["width"]))
+        clean = {one["part"] for one in of_debris if not one["found"] and one["part"] not in self.failed and self.parts[one["part"]]["shows"] == "Good"}
+        self.void = self.disproved(clean, [one for one in of_debris if one["found"]])
+        self.accepted = clean - self.void - self.sources if case["acceptsCleanFindings"] else set()
+
+    def disproved(self, clean, finds):
+        """The clean places on a walk from a failed part to a find that no walk past a place that lets nothing on explains."""
+        free, past_clean, void = self.from_failures(set()), self.from_failures(clean), set()
+        for find in finds:
+            part, said = find["part"], find["size"] if self.has_size else None
+            if part not in free:
+                continue
+            if part not in past_clean or past_clean[part] < free[part] and (said is None or said > past_clean[part]):
+                void |= {place for place in clean & set(free) if place == part or nx.has_path(self.graph, place, part)}
+        return void
+
+    def from_failures(self, shut):
+        """For every part that a walk from a failed part leads to, past none of the shut ones, how much the widest such walk carries."""
+        open_ways = nx.DiGraph(self.graph)
+        open_ways.remove_edges_from([edge for edge in self.graph.edges if edge[0] in shut])
+        width = {(u, v): min(UNLIMITED if u in self.failed else self.rating(u), data["width"]) for u, v, data in open_ways.edges(data=True)}
+        carried = {}
+        for source in self.failed:
+            shed = size(self.parts[source]["sheds"].get(self.debris)) if self.has_size else UNLIMITED
+            for level in sorted({0, shed, *width.values()}, reverse=True):
+                ways = nx.DiGraph(edge for edge in width if width[edge] >= level)
+                ways.add_node(source)
+                for part in reached_from(ways, [source]):
+                    carried[part] = max(carried.get(part, 0), min(level, shed))
+        return carried
 
     def lets_on(self, part, accepted):
         if part in self.sources:
             return UNLIMITED
-        if part in accepted:
-            return 0
+        return 0 if part in accepted else self.rating(part)
+
+    def rating(self, part):
         said, width = self.parts[part], UNLIMITED
         if said["absolute"] and not said["bypass"] and self.debris in said["holds"]:
             width = size(said["holds"][self.debris])
@@ -154,6 +180,7 @@ def judge(case, answer):
     question = Question(case, answer)
     yield "open joints", len(question.open), answer["open"], question.open
     yield "sources", len(question.sources), sorted(answer["sources"]), sorted(question.sources)
+    yield "void clean looks", len(question.void), answer["void"], sorted(question.void)
     ours = {one["part"]: (one["grade"], size(one["reach"])) for one in answer["listed"]}
     theirs = question.listed()
     yield "listed parts", len(theirs), [one["part"] for one in answer["listed"]], sorted(theirs)

@@ -33,10 +33,10 @@ internal sealed class BenchWork(Family family, Func<Part, StepAction, double> mi
     public double OffAndOn(int vertex) => minutes(family.Parts[vertex], StepAction.Remove) + minutes(family.Parts[vertex], StepAction.Refit);
 
     /// <summary>Whether something must be off for a look at a place.</summary>
-    public bool NeedsStripping(int place) => !AccessOf(family.Parts[place]).IsEmpty;
+    public bool NeedsStripping(int place) => !OffFor(family.Parts[place]).IsEmpty;
 
-    /// <summary>What is in the way of a look at a place, and what is in the way of that; rising.</summary>
-    public SortedSet<int> InTheWayOf(int place) => Behind(AccessOf(family.Parts[place]));
+    /// <summary>What comes off for a look at a place: what is in its way, what is in the way of that, and the part itself where the look takes it off; rising.</summary>
+    public SortedSet<int> InTheWayOf(int place) => Behind(OffFor(family.Parts[place]));
 
     /// <summary>These parts, and what is in the way of them; rising.</summary>
     public SortedSet<int> Behind(IEnumerable<PartId> access)
@@ -55,7 +55,7 @@ internal sealed class BenchWork(Family family, Func<Part, StepAction, double> mi
         return off;
     }
 
-    private static ImmutableArray<PartId> AccessOf(Part part) => part.Inspect?.Access ?? part.Access;
+    private static ImmutableArray<PartId> OffFor(Part part) => part.LookTakesOff ? [part.Id] : part.Inspect?.Access ?? part.Access;
 
     private static StepAction ActionOf(TreatmentKind treatment) => treatment switch
     {

@@ -14,9 +14,10 @@ internal sealed record ChoiceQuestion(LookQuestion Question, Func<Part, StepActi
 
     /// <summary>
     /// What each look costs besides its own time, in minutes: work stops, somebody decides, it is written down, and the sheet grows a branch. It weighs in the
-    /// choice and stands in no figure.
+    /// choice and stands in no figure. Half an hour is common practice put into a number, no source: over the metal failures of the shipped families it leaves
+    /// about half of the histories and adds less than a hundredth to what is to be expected.
     /// </summary>
-    public double MinutesADecision { get; init; }
+    public double MinutesADecision { get; init; } = 30;
 
     /// <summary>Where to look, held fixed; <c>null</c> to have it chosen.</summary>
     public ImmutableArray<PartId>? LookAt { get; init; }

@@ -8,8 +8,8 @@ internal sealed record ChoiceWays
 {
     private const ulong Source = 1UL << 63;
 
-    /// <summary>For each debris and unit the units, and the source, that are last before it.</summary>
-    public required ulong[][] Before { get; init; }
+    /// <summary>Each debris with each size that some part asks about.</summary>
+    public required ImmutableArray<ChoiceFlow> Flows { get; init; }
 
     /// <summary>Parts that one clean place spares.</summary>
     public required ImmutableArray<ChoiceModel.Group> Groups { get; init; }
@@ -26,7 +26,10 @@ internal sealed record ChoiceWays
     /// <summary>The minutes of the look at all places of each unit, and of the decision.</summary>
     public required double[] LookMinutes { get; init; }
 
-    /// <summary>The odds of a find at each unit, from the sources.</summary>
+    /// <summary>The chance that nothing has left any source.</summary>
+    public required double StaysPut { get; init; }
+
+    /// <summary>The odds of a find at each unit, from the sources, once something has left one.</summary>
     public required double[] FromSource { get; init; }
 
     /// <summary>The odds of a find at each unit (second) from a find at each unit (first).</summary>
@@ -38,50 +41,42 @@ internal sealed record ChoiceWays
     public static ChoiceWays Of(ChoiceQuestion asked, ImmutableArray<DebrisWays> ways, ImmutableArray<PartLooks> flat, BenchWork work, ImmutableArray<ImmutableArray<int>> units)
     {
         Family family = asked.Question.Family;
-        ulong[][] last = [.. ways.Select(one => Last(one, units))];
-        var unitAt = new int[family.Parts.Length];
-        Array.Fill(unitAt, -1);
-        for (int unit = 0; unit < units.Length; unit++)
-        {
-            foreach (int place in units[unit])
-                unitAt[place] = unit;
-        }
-
+        var flows = new ChoiceFlows(ways, units);
         var failed = asked.Question.Failed.ToHashSet();
         double always = 0;
         var groups = new Dictionary<string, ChoiceModel.Group>(StringComparer.Ordinal);
         var needTwo = ImmutableArray.CreateBuilder<ChoiceModel.TwoLooksPart>();
-        var offWith = new Dictionary<int, ImmutableArray<ulong>>();
+        var offWith = new Dictionary<int, ImmutableArray<(int Flow, ulong Mask)>>();
         var offAlways = new HashSet<int>();
-        foreach (PartLooks part in flat)
+        foreach (ChoicePart part in ChoicePart.All(asked.Question, ways, flat))
         {
             int vertex = family.IndexOf(part.Part.Id);
-            ImmutableArray<TreatmentKind> treatments = [.. part.Treatments.Select(one => one.Treatment)];
-            double minutes = work.Treatment(part.Part, treatments);
-            ImmutableArray<ulong> hangsOn = [.. ways.Select((one, debris) => !one.IsReached[vertex] ? 0 : unitAt[vertex] >= 0 ? 1UL << unitAt[vertex] : last[debris][vertex])];
+            double mild = work.Treatment(part.Part, part.Mild);
+            ImmutableArray<(int Flow, ulong Mask)> reached = [.. part.Debris.Select(debris => flows.At(debris, ways[debris].AnySize, vertex))];
             Sparing sparing = asked.Question.SparedBy(part.Part);
-            bool isAlways = failed.Contains(part.Part.Id) || sparing == Sparing.Nothing || hangsOn.Any(mask => mask == Source);
-            if (isAlways && !treatments.IsEmpty)
+            if (failed.Contains(part.Part.Id) || sparing == Sparing.Nothing || reached.Any(one => one.Mask == Source))
             {
-                always += minutes;
+                always += mild;
                 offAlways.UnionWith(work.Behind(part.Part.Access));
-                if (BenchWork.ComesOff(part.Part, treatments))
+                if (BenchWork.ComesOff(part.Part, part.Mild))
                     offAlways.Add(vertex);
-                continue;
             }
+            else if (sparing == Sparing.TwoLooks)
+                needTwo.Add(new ChoiceModel.TwoLooksPart(reached, mild));
+            else
+                Add(reached, mild, isByFindsAlone: false);
+            if (BenchWork.ComesOff(part.Part, part.Mild))
+                offWith[vertex] = reached;
+            if (work.Treatment(part.Part, part.Harder) - mild is > 0 and var more)
+                Add([.. part.Debris.Select(debris => flows.At(debris, part.HarderFrom(debris), vertex))], more, isByFindsAlone: true);
+        }
 
-            if (BenchWork.ComesOff(part.Part, treatments))
-                offWith[vertex] = hangsOn;
+        void Add(ImmutableArray<(int Flow, ulong Mask)> hangsOn, double minutes, bool isByFindsAlone)
+        {
             if (minutes <= 0)
-                continue;
-            if (sparing == Sparing.TwoLooks)
-            {
-                needTwo.Add(new ChoiceModel.TwoLooksPart(hangsOn, minutes));
-                continue;
-            }
-
-            string key = string.Join(' ', hangsOn);
-            groups[key] = groups.TryGetValue(key, out ChoiceModel.Group? known) ? known with { Minutes = known.Minutes + minutes } : new ChoiceModel.Group(hangsOn, minutes);
+                return;
+            string key = $"{isByFindsAlone} {string.Join(' ', hangsOn)}";
+            groups[key] = groups.TryGetValue(key, out ChoiceModel.Group? known) ? known with { Minutes = known.Minutes + minutes } : new ChoiceModel.Group(hangsOn, minutes, isByFindsAlone);
         }
 
         var access = new SortedDictionary<int, ulong>();
@@ -91,18 +86,20 @@ internal sealed record ChoiceWays
                 access[other] = access.GetValueOrDefault(other) | 1UL << unit;
         }
 
+        double staysPut = PassingOdds.StaysPut(ways, family.Parts, asked.PassesOn);
         (double[] fromSource, double[,] fromUnit) = Odds(asked, ways, units);
         int[] distance = LookArrangement.Distances(ways);
         int[] inRank = [.. Enumerable.Range(0, units.Length).OrderBy(unit => units[unit].Any(work.NeedsStripping)).ThenBy(unit => units[unit].Min(place => distance[place])).ThenBy(unit => units[unit][0])];
         return new ChoiceWays
         {
-            Before = [.. ways.Select((one, debris) => units.Select(unit => Or(unit.Where(place => one.IsReached[place]).Select(place => last[debris][place]))).ToArray())],
+            Flows = flows.All,
             Groups = [.. groups.OrderBy(entry => entry.Key, StringComparer.Ordinal).Select(entry => entry.Value)],
             NeedTwo = needTwo.ToImmutable(),
-            InTheWay = [.. access.Select(one => new ChoiceModel.InTheWay(one.Value, work.OffAndOn(one.Key), offWith.TryGetValue(one.Key, out ImmutableArray<ulong> off) ? off : [.. ways.Select(_ => 0UL)]))],
+            InTheWay = [.. access.Select(one => new ChoiceModel.InTheWay(one.Value, work.OffAndOn(one.Key), offWith.TryGetValue(one.Key, out ImmutableArray<(int Flow, ulong Mask)> off) ? off : []))],
             Always = always,
             LookMinutes = [.. units.Select(unit => unit.Sum(work.Look) + asked.MinutesADecision)],
-            FromSource = fromSource,
+            StaysPut = staysPut,
+            FromSource = [.. fromSource.Select(odds => PassingOdds.OnceLeft(odds, staysPut))],
             FromUnit = fromUnit,
             InRank = inRank,
         };
@@ -127,50 +124,5 @@ internal sealed record ChoiceWays
         }
 
         return (fromSource, fromUnit);
-    }
-
-    /// <summary>For every part the units, and the source, that are last before it; what is on record as clean stops as well.</summary>
-    private static ulong[] Last(DebrisWays ways, ImmutableArray<ImmutableArray<int>> units)
-    {
-        var last = new ulong[ways.Joints.VertexCount];
-        var isStop = new bool[last.Length];
-        foreach (int place in units.SelectMany(unit => unit).Concat(ways.OnRecord))
-            isStop[place] = ways.IsReached[place];
-        var queue = new Queue<int>();
-        foreach ((int vertex, _) in ways.Sources)
-            Come(vertex, Source);
-        for (int unit = 0; unit < units.Length; unit++)
-        {
-            foreach (int place in units[unit].Where(place => ways.IsReached[place]))
-                PassOn(place, 1UL << unit);
-        }
-
-        while (queue.TryDequeue(out int vertex))
-            PassOn(vertex, last[vertex]);
-        return last;
-
-        void PassOn(int vertex, ulong mask)
-        {
-            for (int place = ways.Joints.First[vertex]; place < ways.Joints.First[vertex + 1]; place++)
-                Come(ways.Joints.Target[place], mask);
-        }
-
-        void Come(int vertex, ulong mask)
-        {
-            ulong more = last[vertex] | mask;
-            if ((more & Source) != 0)
-                more = Source;
-            if (more == last[vertex])
-                return;
-            last[vertex] = more;
-            if (!isStop[vertex])
-                queue.Enqueue(vertex);
-        }
-    }
-
-    private static ulong Or(IEnumerable<ulong> masks)
-    {
-        ulong all = masks.Aggregate(0UL, (one, other) => one | other);
-        return (all & Source) != 0 ? Source : all;
     }
 }

@@ -23,7 +23,7 @@ internal sealed class DebrisWays
         FromFailed = FailedWays.Of(question);
         Found = Places(question.Findings.Where(finding => finding.Found));
         SaidClean = Places(question.Findings.Where(finding => !finding.Found && !question.Failed.Contains(finding.Part) && question.Family[finding.Part].Inspect?.Shows == Shows.Good));
-        OnRecord = Places(CleanFindingJudge.Judge(question, contradictions: null).Where(judged => judged.IsAccepted).Select(judged => judged.Finding));
+        OnRecord = Places(CleanFindingJudge.Judge(question, Contradictions.Of(question, graph)).Where(judged => judged.IsAccepted).Select(judged => judged.Finding));
         isSource = new bool[Joints.VertexCount];
         foreach ((int vertex, _) in Sources)
             isSource[vertex] = true;

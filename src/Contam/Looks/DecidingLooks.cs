@@ -29,20 +29,32 @@ internal static class DecidingLooks
         var work = new BenchWork(question.Family, asked.Minutes);
         DecidedPlan flat = Deciding.Of(FixedLooks.Of(question, ways, []));
         var model = ChoiceModel.Of(asked, ways, flat.Parts, work);
-        int placesThatCould = ChoiceUnits.Places(question, ways).Length;
         if (asked.LookAt is { } named)
-            return Finished(Named(named), ChoiceMethod.Named);
+            return Finished(TriedLooks.Of(asked, Named(named), work), ChoiceMethod.Named);
         if (asked.MostLooks == 0)
-            return Finished(FixedLooks.Of(question, ways, []), ChoiceMethod.Named);
+            return Finished(TriedLooks.Of(asked, FixedLooks.Of(question, ways, []), work), ChoiceMethod.Named);
 
         (ulong chosen, bool isAll) = LookSearch.Least(model, asked.MostLooks, model.Units.Length <= LookSearch.MostForAll ? 0 : StopLine());
-        while (true)
+        return Finished(Pruned(chosen), isAll ? ChoiceMethod.All : ChoiceMethod.Search);
+
+        // Where looks can be void the quick sums are not exact: then looks go, one by one, as long as it takes less without. Where units that are not due together have become
+        // too many looks, or there are more histories than were reckoned with, some go in any case.
+        TriedLooks Pruned(ulong units)
         {
-            // Units that are not due together become several looks, and a look that others make void may bring more histories than were reckoned with.
-            if (Arranged(chosen) is { } looks && Deciding.Of(looks) is { Histories: not null })
-                return Finished(looks, isAll ? ChoiceMethod.All : ChoiceMethod.Search);
-            chosen = WithoutOne(chosen);
+            TriedLooks? best = Tried(units);
+            while (units != 0 && best is not { IsAsReckoned: true })
+            {
+                (ulong fewer, TriedLooks? tried) = Indices(units).Select(unit => units & ~(1UL << unit)).Select(fewer => (Units: fewer, Tried: Tried(fewer))).MinBy(one => one.Tried?.Weight ?? double.PositiveInfinity);
+                if (best is not null && (tried is null || tried.Weight >= best.Weight))
+                    break;
+                (units, best) = (fewer, tried);
+            }
+
+            return best ?? TriedLooks.Of(asked, FixedLooks.Of(question, ways, []), work);
         }
+
+        TriedLooks? Tried(ulong units) =>
+            LookArrangement.Of(question, ways, Indices(units).Select(unit => model.Units[unit]), work, asked.MostLooks) is { } looks && TriedLooks.Of(asked, looks, work) is { Plan.Histories: not null } tried ? tried : null;
 
         FixedLooks Named(ImmutableArray<PartId> places)
         {
@@ -57,10 +69,6 @@ internal static class DecidingLooks
                 ?? throw new ArgumentException($"these places are more than {LookMask.Most} looks", nameof(asked));
         }
 
-        FixedLooks? Arranged(ulong units) => LookArrangement.Of(question, ways, Indices(units).Select(unit => model.Units[unit]), work, asked.MostLooks);
-
-        ulong WithoutOne(ulong units) => Indices(units).Select(unit => units & ~(1UL << unit)).MinBy(model.Expected);
-
         ulong StopLine()
         {
             var at = StopLineFinder.Of(new StopLineQuestion(question.Family, question.Standard, question.Failed, question.Debris) { Findings = question.Findings }).Looks
@@ -68,34 +76,16 @@ internal static class DecidingLooks
             return Enumerable.Range(0, model.Units.Length).Where(unit => model.Units[unit].Any(at.Contains)).Aggregate(0UL, (mask, unit) => mask | 1UL << unit);
         }
 
-        LookPlan Finished(FixedLooks looks, ChoiceMethod method)
-        {
-            DecidedPlan plan = looks.Count == 0 ? flat : Deciding.Of(looks);
-            ImmutableArray<LookHistory> histories = plan.Histories ?? throw new ArgumentException($"these looks can come out in more than {Histories.Most} ways", nameof(asked));
-            var expecting = new Expecting(looks, plan, work, asked.PassesOn);
-            double[] minutes = [.. histories.Select(expecting.Minutes)];
-            double[] likely = [.. histories.Select(expecting.Likelihood)];
-            return new LookPlan(plan, [.. Enumerable.Range(0, looks.Count).Select(look => new LookFigures(OddsOf(look), expecting.MinutesOf(look), expecting.MinutesHangingOn(look)))], method)
+        LookPlan Finished(TriedLooks looks, ChoiceMethod method) => looks.Plan.Histories is null
+            ? throw new ArgumentException($"these looks can come out in more than {Histories.Most} ways", nameof(asked))
+            : new LookPlan(looks.Plan, looks.Figures(), method)
             {
-                MinutesAllClean = minutes[0],
-                MinutesExpected = minutes.Zip(likely, (one, share) => one * share).Sum(),
-                MinutesMost = minutes.Max(),
-                MinutesBound = Math.Min(model.Bound, minutes[0]),
-                PlacesThatCould = placesThatCould,
+                MinutesAllClean = looks.MinutesAllClean,
+                MinutesExpected = looks.MinutesExpected,
+                MinutesMost = looks.MinutesMost,
+                MinutesBound = Math.Min(model.Bound, looks.MinutesAllClean),
+                PlacesThatCould = ChoiceUnits.Places(question, ways).Length,
             };
-
-            double OddsOf(int look)
-            {
-                double made = 0, found = 0;
-                for (int i = 0; i < histories.Length; i++)
-                {
-                    made += histories[i].Outcomes[look] is LookOutcome.Clean or LookOutcome.Void or LookOutcome.Found ? likely[i] : 0;
-                    found += histories[i].Outcomes[look] is LookOutcome.Found ? likely[i] : 0;
-                }
-
-                return made > 0 ? found / made : 0;
-            }
-        }
     }
 
     private static IEnumerable<int> Indices(ulong units)

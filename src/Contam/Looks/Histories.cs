@@ -18,14 +18,14 @@ internal sealed class Histories
 
     private readonly FixedLooks looks;
     private readonly ImmutableArray<int> due;
-    private readonly bool nothingIsVoid;
+    private readonly KnownVoids? voids;
     private readonly ImmutableArray<LookHistory>.Builder all = ImmutableArray.CreateBuilder<LookHistory>();
 
     private Histories(FixedLooks looks, ImmutableArray<int> due, bool nothingIsVoid)
     {
         this.looks = looks;
         this.due = due;
-        this.nothingIsVoid = nothingIsVoid;
+        voids = nothingIsVoid ? null : new KnownVoids(looks);
     }
 
     /// <summary>All of them, at most <see cref="Most"/>; <c>null</c> where there are more.</summary>
@@ -34,14 +34,6 @@ internal sealed class Histories
         var histories = new Histories(looks, due, nothingIsVoid);
         return histories.GoOn(0, 0, 0, 0) ? histories.all.ToImmutable() : null;
     }
-
-    /// <summary>The places where a debris is found with these looks, as bits, found: all of theirs to which it gets, and those found beforehand.</summary>
-    public static HashSet<int> Finds(FixedLooks looks, DebrisWays ways, int found) =>
-        [.. LookMask.Looks(found).SelectMany(look => looks.Places[look]).Where(place => ways.IsReached[place]), .. ways.Found];
-
-    /// <summary>The places that are clean of a debris with these looks, as bits, clean, and those on record.</summary>
-    public static HashSet<int> Cleans(FixedLooks looks, DebrisWays ways, int clean) =>
-        [.. LookMask.Looks(clean).SelectMany(look => looks.Places[look]), .. ways.SaidClean];
 
     /// <summary>Whether they are not too many so far.</summary>
     private bool GoOn(int look, int clean, int found, int settled)
@@ -85,21 +77,5 @@ internal sealed class Histories
         return true;
     }
 
-    /// <summary>The clean looks, as bits, that these finds make void for some debris.</summary>
-    private int VoidLooks(int clean, int found)
-    {
-        if (nothingIsVoid || clean == 0)
-            return 0;
-        int isVoid = 0;
-        foreach (DebrisWays ways in looks.Ways)
-        {
-            foreach (int place in Voiding.Of(ways, Cleans(looks, ways, clean), Finds(looks, ways, found)))
-            {
-                if (looks.IsPlace(place))
-                    isVoid |= LookMask.Of(looks.LookAt(place));
-            }
-        }
-
-        return isVoid;
-    }
+    private int VoidLooks(int clean, int found) => clean == 0 || voids is null ? 0 : voids.Of(clean, found);
 }

@@ -6,7 +6,7 @@ namespace Contam.Looks;
 
 /// <summary>
 /// Where a look may decide: where a clean finding of every debris asked about would count, by the judge that the spread goes by, nothing was found
-/// beforehand, not everything is on record as clean already, and some of the debris gets to.
+/// beforehand that would speak against it, not everything is on record as clean already, and some of the debris gets to.
 /// </summary>
 internal sealed class LookJudge
 {
@@ -44,6 +44,8 @@ internal sealed class LookJudge
             return because;
         if (!ways.Any(one => one.IsReached[vertex]))
             return "none of the debris gets there";
-        return ways.Where(one => one.IsReached[vertex]).All(one => one.OnRecord.Contains(vertex)) ? "it is on record as clean" : null;
+        if (ways.Where(one => one.IsReached[vertex]).All(one => one.SaidClean.Contains(vertex)))
+            return "it is on record as clean";
+        return ways.Any(one => Voiding.Of(one, new HashSet<int>([.. one.SaidClean, vertex]), one.Found.ToHashSet()).Contains(vertex)) ? "what was found elsewhere would speak against a clean look there" : null;
     }
 }

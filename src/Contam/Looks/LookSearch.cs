@@ -20,13 +20,18 @@ internal static class LookSearch
     public static (ulong Chosen, bool IsAll) Least(ChoiceModel model, int most, ulong start)
     {
         int units = model.Units.Length;
-        if (units <= MostForAll)
-            return (All(model, most), true);
-        ulong fromNone = Climb(model, most, 0);
-        return (BitOperations.PopCount(start) > most || start == 0 ? fromNone : Better(model, fromNone, Climb(model, most, start)), false);
+        return units <= MostForAll ? (All(model, most), true) : (Searched(model, most, start), false);
     }
 
-    private static ulong All(ChoiceModel model, int most)
+    /// <summary>What the search comes to, however many units there are.</summary>
+    public static ulong Searched(ChoiceModel model, int most, ulong start)
+    {
+        ulong fromNone = Climb(model, most, 0);
+        return BitOperations.PopCount(start) > most || start == 0 ? fromNone : Better(model, fromNone, Climb(model, most, start));
+    }
+
+    /// <summary>The best of all choices.</summary>
+    public static ulong All(ChoiceModel model, int most)
     {
         ulong best = 0;
         double least = model.Expected(0);

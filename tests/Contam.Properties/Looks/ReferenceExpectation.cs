@@ -23,12 +23,16 @@ internal sealed class ReferenceExpectation
 
     internal double Likelihood(LookHistory history)
     {
-        double likelihood = 1;
+        // Whether anything has left a source is one chance for all ways from there.
+        double stays = question.Question.Findings.Any(finding => finding.Found && worlds.ContainsKey(finding.Debris))
+            ? 0
+            : worlds.Aggregate(1.0, (chance, world) => world.Value.Sources.Select(source => source.Part).Distinct().Aggregate(chance, (left, source) => left * (1 - question.PassesOn(Family[source], world.Key))));
+        double likelihood = 1 - stays;
         List<int> found = [];
         for (int look = 0; look < history.Outcomes.Length; look++)
         {
             DecidingLook deciding = plan.Plan.Looks[look];
-            double odds = deciding.Due.OnlyIf.IsEmpty || found.Count == 0 ? worlds.Max(world => Odds(world.Key, world.Value.Sources.Select(source => source.Part), deciding.Places)) : 0;
+            double odds = deciding.Due.OnlyIf.IsEmpty || found.Count == 0 ? worlds.Max(world => Odds(world.Key, world.Value.Sources.Select(source => source.Part), deciding.Places)) / (1 - stays) : 0;
             foreach (int before in found)
                 odds = Math.Max(odds, worlds.Max(world => Odds(world.Key, plan.Plan.Looks[before].Places.Where(place => Listed(world.Value).Contains(place)), deciding.Places)));
             likelihood *= history.Outcomes[look] switch
@@ -41,7 +45,7 @@ internal sealed class ReferenceExpectation
                 found.Add(look);
         }
 
-        return likelihood;
+        return likelihood + (found.Count == 0 ? stays : 0);
     }
 
     internal double Minutes(LookHistory history)
@@ -65,7 +69,7 @@ internal sealed class ReferenceExpectation
         DecidingLook[] made = [.. plan.Plan.Looks.Where((_, look) => history.Outcomes[look] is LookOutcome.Clean or LookOutcome.Found or LookOutcome.Void)];
         foreach (PartId place in made.SelectMany(look => look.Places))
             minutes += question.Minutes(Family[place], StepAction.Inspect);
-        HashSet<PartId> inTheWay = [.. made.SelectMany(look => look.Places).SelectMany(place => Behind(Family[place].Inspect?.Access ?? Family[place].Access))];
+        HashSet<PartId> inTheWay = [.. made.SelectMany(look => look.Places).SelectMany(place => Behind(Family[place].LookTakesOff ? [place] : Family[place].Inspect?.Access ?? Family[place].Access))];
         return minutes + inTheWay.Except(off).Sum(part => OffAndOn(Family[part]));
     }
 

@@ -33,6 +33,31 @@ public class The_choice_of_looks
         },
         mostParts: 14);
 
+    // Over all cases the search misses the best by little: it is there for more places than can all be tried.
+    [Fact]
+    public void Comes_near_the_best_where_it_only_searches()
+    {
+        double best = 0, searched = 0;
+        ForEvery.Case(
+            asked =>
+            {
+                ChoiceQuestion question = Question(asked);
+                ImmutableArray<DebrisWays> ways = [.. question.Question.Debris.Select(debris => DebrisWays.Of(question.Question, debris))];
+                var work = new BenchWork(question.Question.Family, question.Minutes);
+                var model = ChoiceModel.Of(question, ways, Deciding.Of(FixedLooks.Of(question.Question, ways, [])).Parts, work);
+                if (model.Units.Length > 9)
+                    return;
+                double least = model.Expected(LookSearch.All(model, LookMask.Most));
+                double found = model.Expected(LookSearch.Searched(model, LookMask.Most, 0));
+                Assert.True(found >= least);
+                Assert.True(model.Bound <= least + 0.001, $"a bound of {model.Bound} over {least}");
+                best += least;
+                searched += found;
+            },
+            mostParts: 40);
+        Assert.True(searched <= best * 1.002, $"{searched} where {best} is least");
+    }
+
     [Fact]
     public void Is_to_be_expected_to_take_what_its_histories_take() => ForEvery.Case(
         asked =>
@@ -136,7 +161,7 @@ public class The_choice_of_looks
         };
     }
 
-    internal static ChoiceQuestion Question(TestCase asked) => new(LooksCase.QuestionOf(asked), new Procedure.WorkTimes(asked.Standard).Of, static (part, debris) => part.Kind.IsFilter ? 0.2 : debris.IsHard ? 0.7 : 0.9);
+    internal static ChoiceQuestion Question(TestCase asked) => new(LooksCase.QuestionOf(asked), new Procedure.WorkTimes(asked.Standard).Of, static (part, debris) => part.Kind.IsFilter ? 0.2 : debris.IsHard ? 0.7 : 0.9) { MinutesADecision = 0 };
 
     private static ImmutableArray<PartId> Places(ChoiceQuestion question)
     {

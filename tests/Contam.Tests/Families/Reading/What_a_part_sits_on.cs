@@ -42,7 +42,7 @@ public class What_a_part_sits_on
         b: {kind: pump}
         c: {kind: pump, together: [d]}
         d: {kind: pump}
-        e: {kind: pump, together: [d, a]}
+        e: {kind: pump, together: d}
         f: {kind: pump, together: g-#}
         g-#: {kind: pump, count: 2}
         h-#: {kind: pump, count: 2, together: k-#}

@@ -52,6 +52,9 @@ public sealed record PlanDocument
     /// <summary>The methods that the steps use, numbered in the order of first use.</summary>
     public ImmutableArray<PlanMethod> Methods { get; init; } = [];
 
+    /// <summary>The looks that decide how far to go, in order of work; empty for a flat plan.</summary>
+    public ImmutableArray<PlanLook> Looks { get; init; } = [];
+
     /// <summary>By what the steps are numbered.</summary>
     public PlanSequence Sequence { get; init; }
 
@@ -156,6 +159,44 @@ public sealed record PlanCaution(string Text, string Source, int BeforeStep)
     public ImmutableArray<int> Steps { get; init; } = [];
 }
 
+/// <summary>A look that decides how far to go. A look counts as found where debris was found at any of its places, or where a find elsewhere disproves a clean one.</summary>
+public sealed record PlanLook
+{
+    /// <summary>Its letter: A for the first.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>The ids of the places; several are like places that are looked at together.</summary>
+    public ImmutableArray<string> Places { get; init; } = [];
+
+    /// <summary>The names of the debris that it is for.</summary>
+    public ImmutableArray<string> Debris { get; init; } = [];
+
+    /// <summary>The number of the step in which it is made.</summary>
+    public int Step { get; init; }
+
+    /// <summary>A technician's minutes for the look at all its places, with what comes off for them alone.</summary>
+    public double Minutes { get; init; }
+
+    /// <summary>Letters of earlier looks: it is made when debris was found at any of them; empty for always.</summary>
+    public ImmutableArray<string> OnlyIf { get; init; } = [];
+
+    /// <summary>The chance of a find where it is made, from 0 to 1: shares of common practice, good for ranking only.</summary>
+    public double Odds { get; init; }
+
+    /// <summary>The ids of the parts that may be left alone on the strength of it.</summary>
+    public ImmutableArray<string> Clears { get; init; } = [];
+
+    /// <summary>A technician's minutes of the steps whose condition names it.</summary>
+    public double MinutesHanging { get; init; }
+}
+
+/// <summary>What the standard asks of a part for one debris that has come so far.</summary>
+/// <param name="Debris">The debris.</param>
+/// <param name="Grade">How far: exposed or guarded. A failed part, and a guarded one that its clearance or <see cref="PlanPart.ClearedBy"/> makes count so, is asked about as exposed.</param>
+/// <param name="Treatment">The treatments.</param>
+/// <param name="Rule">The rule they come from.</param>
+public sealed record PlanAsk(string Debris, Grade Grade, ImmutableArray<TreatmentKind> Treatment, PlanRule Rule);
+
 /// <summary>A part that the debris reaches or could have reached.</summary>
 public sealed record PlanPart
 {
@@ -179,6 +220,18 @@ public sealed record PlanPart
 
     /// <summary>The rule that gave the treatment, the first where several did; <c>null</c> where it is cleared of everything.</summary>
     public PlanRule? Rule { get; init; }
+
+    /// <summary>Letters of looks: it is treated when debris was found at any of them; empty for always. A step of it may have a narrower condition.</summary>
+    public ImmutableArray<string> OnlyIf { get; init; } = [];
+
+    /// <summary>What spares it: <c>nothing</c>, <c>two-looks</c> or <c>one-look</c>.</summary>
+    public string ClearedBy { get; init; } = "one-look";
+
+    /// <summary>The clearance in µm, from which on a particle counts as of full size; <c>null</c> for none.</summary>
+    public double? ClearanceUm { get; init; }
+
+    /// <summary>What each grade that can come about asks for, in the order of the debris; exposed before guarded.</summary>
+    public ImmutableArray<PlanAsk> Asks { get; init; } = [];
 
     /// <summary>How the first line of <see cref="Exposure"/> comes here, from the source to this part.</summary>
     public ImmutableArray<string> Path { get; init; } = [];
@@ -252,7 +305,13 @@ public sealed record PlanStep
     /// <summary>The number of the method that it uses, one of <see cref="PlanDocument.Methods"/>; <c>null</c> for none.</summary>
     public string? Method { get; init; }
 
-    /// <summary>Numbers of the steps that must be finished first; the nearest only, rising.</summary>
+    /// <summary>Letters of looks: it is done when debris was found at any of them; empty for whatever is seen.</summary>
+    public ImmutableArray<string> OnlyIf { get; init; } = [];
+
+    /// <summary>Letters of looks: it is struck when debris was found at any of them, as a harder treatment takes its place.</summary>
+    public ImmutableArray<string> Unless { get; init; } = [];
+
+    /// <summary>Numbers of the steps that must be finished first; the nearest only, however the looks come out; rising. A step that is not done is not waited for.</summary>
     public ImmutableArray<int> After { get; init; } = [];
 
     /// <summary>A technician's minutes; for a send-out the working minutes away.</summary>
@@ -307,15 +366,29 @@ public sealed record PlanStep
 /// <param name="Why">seal, filter, replaced part, fluid.</param>
 /// <param name="Unit"><c>L</c> for a fluid, else <c>null</c> for pieces.</param>
 /// <param name="LeadDays">Working days until it is there; <c>null</c> for not said.</param>
-public sealed record PlanOrderLine(string Item, double Quantity, string Why, string? Unit, double? LeadDays);
+public sealed record PlanOrderLine(string Item, double Quantity, string Why, string? Unit, double? LeadDays)
+{
+    /// <summary>Letters of looks: it is needed when debris was found at any of them; empty for whatever is seen.</summary>
+    public ImmutableArray<string> OnlyIf { get; init; } = [];
+}
 
 /// <summary>Hours of a plan.</summary>
-/// <param name="Bench">Technicians' hours.</param>
-/// <param name="Elapsed">Working hours from start to end.</param>
+/// <param name="Bench">Technicians' hours, the most that the looks can lead to.</param>
+/// <param name="Elapsed">Working hours from start to end with every step done.</param>
 /// <param name="Technicians">How many technicians.</param>
 /// <param name="LowerBoundElapsed">No order of these steps can end sooner than this.</param>
 /// <param name="ElapsedFree">Working hours of the shortest schedule that was found when the phases of the bench are left free; at most <paramref name="Elapsed"/>.</param>
-public sealed record PlanHours(double Bench, double Elapsed, int Technicians, double LowerBoundElapsed, double ElapsedFree);
+public sealed record PlanHours(double Bench, double Elapsed, int Technicians, double LowerBoundElapsed, double ElapsedFree)
+{
+    /// <summary>Technicians' hours where every look is clean: what is sure. The same as <see cref="Bench"/> for a flat plan.</summary>
+    public double BenchAllClean { get; init; } = Bench;
+
+    /// <summary>Technicians' hours to be expected, by shares of common practice.</summary>
+    public double BenchExpected { get; init; } = Bench;
+
+    /// <summary>Working hours from start to end where every look is clean.</summary>
+    public double ElapsedAllClean { get; init; } = Elapsed;
+}
 
 /// <summary>Reach and hops of one debris, under one reading of the clean findings.</summary>
 /// <param name="Debris">The debris.</param>

@@ -23,6 +23,12 @@ public sealed record PlanRequest(Family Family, ShopStandard Standard, Immutable
     /// <summary>By what the steps are numbered.</summary>
     public PlanSequence Sequence { get; init; } = PlanSequence.Bench;
 
+    /// <summary>The most looks that may decide how far to go, from 0 to <see cref="HowFar.MostLooks"/>; 0 for the flat plan, which treats all that could be reached.</summary>
+    public int MostLooks { get; init; }
+
+    /// <summary>The places of the deciding looks, held fixed; <c>null</c> to have them chosen.</summary>
+    public ImmutableArray<PartId>? LookAt { get; init; }
+
     /// <summary>Whether the first schedule will do: the same steps, minutes and bench hours, but perhaps a later end. For whoever makes very many plans.</summary>
     internal bool TakesFirstSchedule { get; init; }
 }

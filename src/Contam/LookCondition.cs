@@ -39,6 +39,25 @@ public sealed class LookCondition : IEquatable<LookCondition>
         return (onlyIf.IsEmpty || onlyIf.Any(hasFound)) && !unless.Any(hasFound);
     }
 
+    /// <summary>Met at least where this one or the other is; the narrowest of the kind, so it may be met where neither is.</summary>
+    internal LookCondition Or(LookCondition other)
+    {
+        if (IsAlways || Equals(other))
+            return this;
+        return other.IsAlways ? other : new LookCondition
+        {
+            OnlyIf = onlyIf.IsEmpty || other.onlyIf.IsEmpty ? [] : onlyIf.AddRange(other.onlyIf),
+            Unless = [.. unless.Intersect(other.unless)],
+        };
+    }
+
+    /// <summary>Whether it is met wherever the other is, as far as the looks that they name tell.</summary>
+    internal bool Covers(LookCondition other) =>
+        (onlyIf.IsEmpty || (!other.onlyIf.IsEmpty && other.onlyIf.All(look => onlyIf.Contains(look)))) && unless.All(look => other.unless.Contains(look));
+
+    /// <summary>The looks that it names.</summary>
+    internal IEnumerable<int> Looks => onlyIf.Union(unless);
+
     /// <inheritdoc/>
     public bool Equals(LookCondition? other) => other is not null && onlyIf.SequenceEqual(other.onlyIf) && unless.SequenceEqual(other.unless);
 

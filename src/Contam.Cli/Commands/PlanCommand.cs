@@ -13,6 +13,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
     private readonly FailureArguments failure = new();
     private readonly Option<int> technicians = new("--technicians") { Description = "how many work at once (default 1)", DefaultValueFactory = _ => 1 };
     private readonly Option<string> order = CommonOptions.OneOf("--order", "by what the steps are numbered", "bench", "schedule");
+    private readonly LookArguments looks = new();
     private readonly Option<string> share = ShareOption();
     private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json", "markdown", "html", "csv");
     private readonly Option<string> what = CommonOptions.OneOf("--what", "which table, with --format csv", "steps", "order");
@@ -35,6 +36,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
         technicians.MustBeFrom(1, 100);
         command.Options.Add(technicians);
         command.Options.Add(order);
+        looks.AddTo(command);
         command.Options.Add(share);
         command.Options.Add(format);
         command.Options.Add(what);
@@ -61,7 +63,8 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
         };
         if (question.Failed.IsEmpty)
             request = FromFindings(request, wanted);
-        Write(Planner.Plan(request), request, call);
+        request = looks.Into(request, call);
+        Write(LookArguments.Answer(request, Planner.Plan), request, call);
         return ExitCode.Yes;
     }
 

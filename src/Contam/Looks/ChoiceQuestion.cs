@@ -57,6 +57,9 @@ internal sealed record LookPlan(DecidedPlan Plan, ImmutableArray<LookFigures> Fi
     /// <summary>Minutes of the history that takes most.</summary>
     public required double MinutesMost { get; init; }
 
+    /// <summary>How likely each history of the plan is; in their order, together 1.</summary>
+    public required ImmutableArray<double> Likely { get; init; }
+
     /// <summary>Less than these minutes no choice of looks is to be expected to take.</summary>
     public required double MinutesBound { get; init; }
 

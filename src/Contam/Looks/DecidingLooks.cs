@@ -80,6 +80,7 @@ internal static class DecidingLooks
             ? throw new ArgumentException($"these looks can come out in more than {Histories.Most} ways", nameof(asked))
             : new LookPlan(looks.Plan, looks.Figures(), method)
             {
+                Likely = looks.Likely,
                 MinutesAllClean = looks.MinutesAllClean,
                 MinutesExpected = looks.MinutesExpected,
                 MinutesMost = looks.MinutesMost,

@@ -40,6 +40,8 @@ internal sealed class LookJudge
     {
         _ = question.Family[part];
         int vertex = question.Family.IndexOf(part);
+        if (question.Family[part].Assembly is { } whole)
+            return $"it is inside of {whole}, which is renewed whole";
         if (whyNot.TryGetValue(part, out string? because))
             return because;
         if (!ways.Any(one => one.IsReached[vertex]))

@@ -24,6 +24,9 @@ internal sealed class TriedLooks
 
     public DecidedPlan Plan { get; }
 
+    /// <summary>How likely each history is.</summary>
+    public ImmutableArray<double> Likely => [.. likely];
+
     public double MinutesAllClean { get; }
 
     public double MinutesExpected { get; }

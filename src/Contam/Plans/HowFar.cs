@@ -25,13 +25,7 @@ public static class HowFar
     public static LooksAnswer Of(PlanRequest request, int mostLooks = MostLooks, ImmutableArray<PartId>? lookAt = null)
     {
         ArgumentNullException.ThrowIfNull(request);
-        var times = new WorkTimes(request.Standard);
-        var passing = new PassingOn(request.Standard);
-        var question = new LookQuestion(request.Family, request.Standard, [.. request.Failed.Distinct().OrderBy(request.Family.IndexOf)], [.. request.Debris.Distinct()])
-        {
-            Findings = request.Findings,
-        };
-        var asked = new ChoiceQuestion(question, times.Of, passing.ShareOf) { MostLooks = mostLooks, LookAt = lookAt };
+        ChoiceQuestion asked = QuestionOf(request) with { MostLooks = mostLooks, LookAt = lookAt };
         LookPlan plan = DecidingLooks.Choose(asked);
         double without = plan.Plan.Looks.IsEmpty ? plan.MinutesMost : DecidingLooks.Choose(asked with { MostLooks = 0, LookAt = null }).MinutesMost;
         return new LooksAnswer(
@@ -48,6 +42,16 @@ public static class HowFar
         {
             PlacesThatCount = plan.PlacesThatCould,
         };
+    }
+
+    /// <summary>What the choice of looks is asked.</summary>
+    internal static ChoiceQuestion QuestionOf(PlanRequest request)
+    {
+        var question = new LookQuestion(request.Family, request.Standard, [.. request.Failed.Distinct().OrderBy(request.Family.IndexOf)], [.. request.Debris.Distinct()])
+        {
+            Findings = request.Findings,
+        };
+        return new ChoiceQuestion(question, new WorkTimes(request.Standard).Of, new PassingOn(request.Standard).ShareOf) { MostLooks = request.MostLooks, LookAt = request.LookAt };
     }
 
     private static LookToMake LookOf(DecidingLook look, int place, LookFigures figures) => new(

@@ -9,10 +9,10 @@ namespace Contam.Plans;
 /// <summary>The parts of a plan, and what was seen at them.</summary>
 internal static class PlanParts
 {
-    public static ImmutableArray<PlanPart> Of(ImmutableArray<DebrisSpread> spreads, ImmutableArray<PartTreatment> treatments, Bearing bearing) =>
-        [.. treatments.Select(treated => One(treated, spreads, bearing))];
+    public static ImmutableArray<PlanPart> Of(ImmutableArray<DebrisSpread> spreads, ProcedureDraft draft, Bearing bearing, Branching? branching) =>
+        [.. draft.Treatments.Select(treated => One(treated, spreads, bearing, draft, branching))];
 
-    private static PlanPart One(PartTreatment treated, ImmutableArray<DebrisSpread> spreads, Bearing bearing)
+    private static PlanPart One(PartTreatment treated, ImmutableArray<DebrisSpread> spreads, Bearing bearing, ProcedureDraft draft, Branching? branching)
     {
         Part part = treated.Part;
         DebrisSpread first = spreads.First(spread => spread.Find(part.Id) is not null);
@@ -24,19 +24,28 @@ internal static class PlanParts
             Circuits = [.. bearing.CircuitsOf(part).Select(circuit => circuit.Name)],
             Exposure = [.. spreads.Where(spread => spread.Find(part.Id) is not null).Select(spread => Exposure(spread, spread.Find(part.Id)!))],
             Treatment = treated.Treatments,
-            Rule = treated.Treatments.IsEmpty ? null : RuleOf(treated),
+            Rule = treated.Treatments.IsEmpty ? null : RuleOf(treated.Rule, treated.Treatments),
             Path = [.. first.PathTo(part.Id).Select(id => id.Value)],
+            OnlyIf = treated.Treatments.IsEmpty || !draft.TreatedWhen.TryGetValue(part.Id, out LookCondition? when) ? [] : Branching.Letters(when.OnlyIf),
+            ClearedBy = part.ClearedBy switch
+            {
+                Families.ClearedBy.Nothing => "nothing",
+                Families.ClearedBy.TwoLooks => "two-looks",
+                _ => "one-look",
+            },
+            ClearanceUm = part.Clearance is { IsUnlimited: false } clearance ? clearance.Micrometres : null,
+            Asks = [.. branching?.AsksOf(part).Select(ask => new PlanAsk(ask.Debris.Name, ask.Situation == Situation.Guarded ? Grade.Guarded : Grade.Exposed, ask.Choice.Treatments, RuleOf(ask.Choice.Rule, ask.Choice.Treatments))) ?? []],
         };
     }
 
     private static PlanExposure Exposure(DebrisSpread spread, ReachedPart reached) =>
         new(spread.Debris.Name, reached.Grade, Micrometres(reached.Reach), reached.From.Value, reached.Via?.Value);
 
-    private static PlanRule RuleOf(PartTreatment treated)
+    private static PlanRule RuleOf(Rule? rule, ImmutableArray<TreatmentKind> treatments)
     {
-        if (treated.Rule is { } rule)
+        if (rule is not null)
             return new PlanRule(rule.Place.File, rule.Place.Line, rule.Because);
-        return new PlanRule("fallback", 0, treated.Treatments.Contains(TreatmentKind.Replace)
+        return new PlanRule("fallback", 0, treatments.Contains(TreatmentKind.Replace)
             ? "a failed part is replaced unless a rule says otherwise"
             : "no rule of the standard fits, so it is treated to be safe");
     }

@@ -23,11 +23,14 @@ public static class Planner
         ImmutableArray<PartId> failed = FailedOf(request);
         ImmutableArray<Debris> debris = [.. request.Debris.Distinct()];
         ImmutableArray<DebrisSpread> spreads = SpreadsOf(request);
-        ImmutableArray<PartTreatment> asked = Treating.Decide(family, spreads, failed, new RuleBook(request.Standard));
+        var branching = Branching.Of(request);
+        ImmutableArray<PartTreatment> asked = branching?.Treatments ?? Treating.Decide(family, spreads, failed, new RuleBook(request.Standard));
         var procedureRequest = new ProcedureRequest(family, request.Standard, failed, spreads, asked);
+        if (branching is not null)
+            procedureRequest = procedureRequest with { Looks = branching.Looks(family), When = branching.When() };
         ProcedureDraft draft = ProcedureBuilder.Build(procedureRequest);
         var bearing = new Bearing(family, spreads);
-        var steps = new PlanSteps(procedureRequest, draft, bearing, request);
+        var steps = new PlanSteps(procedureRequest, draft, bearing, request, branching);
 
         return new PlanDocument
         {
@@ -38,13 +41,14 @@ public static class Planner
             FromFindings = request.FromFindings,
             Findings = PlanParts.Findings(request.Findings, spreads),
             Cautions = PlanSteps.Cautions(CautionBook.Place(request.Standard, steps.Graph, bearing)),
-            Parts = PlanParts.Of(spreads, draft.Treatments, bearing),
+            Parts = PlanParts.Of(spreads, draft, bearing, branching),
             Conditional = PlanParts.Conditional(family, spreads),
             Clear = family.Parts.Count(part => spreads.All(spread => spread.Find(part.Id) is null)),
             Methods = steps.Methods,
             Before = steps.Before,
+            Looks = branching?.Of(steps.LookJobs, steps.Steps) ?? [],
             Steps = steps.Steps,
-            Order = [.. OrderList.Of(procedureRequest, draft).Select(line => new PlanOrderLine(line.Item, line.Quantity, line.Why, line.Unit, line.Lead?.TotalDays))],
+            Order = [.. OrderList.Of(procedureRequest, draft).Select(line => new PlanOrderLine(line.Item, line.Quantity, line.Why, line.Unit, line.Lead?.TotalDays) { OnlyIf = Branching.Letters(line.When.OnlyIf) })],
             Sequence = request.Sequence,
             Hours = steps.Hours,
             Evidence = PlanParts.Evidence(spreads),

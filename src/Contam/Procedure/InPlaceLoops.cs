@@ -58,10 +58,19 @@ internal sealed class InPlaceLoops
     public WorkItem?[] WithFlush(WorkItem?[] items)
     {
         WorkItem?[] result = [.. items];
-        foreach (int part in Loops.SelectMany(loop => loop))
+        foreach (ImmutableArray<int> loop in Loops)
         {
-            WorkItem item = items[part]!;
-            result[part] = item with { Treatments = RuleBook.Join(item.Treatments.Append(TreatmentKind.Flush)) };
+            // One fluid goes through all of it, so all of it is flushed when any of it is cleaned.
+            LookCondition when = loop.Where(part => items[part]!.IsCleaned).Select(part => items[part]!.Cleaned).Aggregate((any, one) => any.Or(one));
+            foreach (int part in loop)
+            {
+                WorkItem item = items[part]!;
+                result[part] = item with
+                {
+                    Treatments = RuleBook.Join(item.Treatments.Append(TreatmentKind.Flush)),
+                    When = item.When.IsDefaultOrEmpty ? item.When : item.When.SetItem((int)TreatmentKind.Flush, when),
+                };
+            }
         }
 
         return result;

@@ -84,7 +84,10 @@ internal sealed class Job
     public ImmutableArray<Part> Drains { get; init; } = [];
 
     /// <summary>When it is done at all.</summary>
-    public LookCondition Condition { get; init; } = LookCondition.Always;
+    public LookCondition Condition { get; set; } = LookCondition.Always;
+
+    /// <summary>The number of the deciding look that it is, or <c>null</c>.</summary>
+    public int? DecidingLook { get; init; }
 
     /// <summary>The same job under another number.</summary>
     public Job Renumbered(int id) => new(id, Phase, Action)
@@ -108,5 +111,6 @@ internal sealed class Job
         Circuit = Circuit,
         Drains = Drains,
         Condition = Condition,
+        DecidingLook = DecidingLook,
     };
 }

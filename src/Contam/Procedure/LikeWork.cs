@@ -30,7 +30,7 @@ internal sealed class LikeWork
 
     private string? KeyOf(Job job, HashSet<PartId> comesOff)
     {
-        if (job.Part is not { } part || !job.With.IsEmpty || !MayBeShared(job, part, comesOff))
+        if (job.Part is not { } part || job.DecidingLook is not null || !job.With.IsEmpty || !MayBeShared(job, part, comesOff))
             return null;
         string[] facts =
         [

@@ -15,7 +15,7 @@ internal static class LookRules
     /// or one that stays and is seen through a hole.
     /// </summary>
     public static bool IsBeforeStripping(WorkItem item) =>
-        item.Part.Inspect is { } inspect && item.LookAccess.IsEmpty && (Rank(item.Part) < Leading.Length || (!item.ComesOff && inspect.Access is { IsEmpty: true }));
+        item.Part.Inspect is { } inspect && item.LookAccess.IsEmpty && (Rank(item.Part) < Leading.Length || (item.IsLookedAtInPlace && inspect.Access is { IsEmpty: true }));
 
     /// <summary>Whether the look before stripping takes the part off for it, with nothing but its own fastening.</summary>
     public static bool IsTakenOffBeforeStripping(WorkItem item) =>

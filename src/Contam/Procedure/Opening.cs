@@ -32,16 +32,29 @@ internal sealed class Opening
             .GroupBy(pair => pair.Part)
             .ToDictionary(group => group.Key, group => group.Select(pair => pair.Circuit).ToArray());
         ReadJoints();
-        var opened = items.OfType<WorkItem>().SelectMany(OpenedBy).ToHashSet(StringComparer.Ordinal);
-        Circuits = [.. family.Circuits.Where(circuit => opened.Contains(circuit.Name))];
+        var opened = new Dictionary<string, LookCondition>(StringComparer.Ordinal);
+        foreach ((string circuit, LookCondition when) in items.OfType<WorkItem>().SelectMany(OpenedBy))
+            opened[circuit] = opened.TryGetValue(circuit, out LookCondition? known) ? known.Or(when) : when;
+        Circuits = [.. family.Circuits.Where(circuit => opened.ContainsKey(circuit.Name))];
+        When = [.. Circuits.Select(circuit => opened[circuit.Name])];
         Drained = [.. Circuits.Select(circuit => ReservoirsOf(circuit).ToImmutableArray())];
     }
 
     /// <summary>The circuits that are opened, in the order of the family.</summary>
     public ImmutableArray<Circuit> Circuits { get; }
 
-    /// <summary>For each of <see cref="Circuits"/> the reservoirs that are drained, in flow order.</summary>
-    public ImmutableArray<ImmutableArray<Part>> Drained { get; }
+    /// <summary>For each of <see cref="Circuits"/> when it is opened.</summary>
+    public ImmutableArray<LookCondition> When { get; }
+
+    /// <summary>The circuits that are opened whatever the looks show.</summary>
+    public IEnumerable<Circuit> Always => Circuits.Where((_, place) => When[place].IsAlways);
+
+    /// <summary>For each of <see cref="Circuits"/> the reservoirs that are drained, in flow order, and when.</summary>
+    public ImmutableArray<ImmutableArray<(Part Part, LookCondition When)>> Drained { get; }
+
+    /// <summary>When a circuit is opened by the work at one part; <c>null</c> where it is not.</summary>
+    public LookCondition? OpenedBy(WorkItem item, Circuit circuit) =>
+        OpenedBy(item).Where(one => one.Circuit == circuit.Name).Select(one => one.When).Aggregate((LookCondition?)null, (any, one) => any?.Or(one) ?? one);
 
     /// <summary>Whether something at a part is opened by what is done with it: it comes off, or is more than looked at.</summary>
     public static bool IsOpened(WorkItem item) => item.ComesOff || item.Treatments.Any(one => one != TreatmentKind.Inspect);
@@ -72,39 +85,62 @@ internal sealed class Opening
         }
     }
 
-    private IEnumerable<string> OpenedBy(WorkItem item)
+    private IEnumerable<(string Circuit, LookCondition When)> OpenedBy(WorkItem item)
     {
         if (item.ComesInside)
-            return [];
-        IEnumerable<string> all = CircuitsOf(item.Part).Select(circuit => circuit.Name);
+            yield break;
+        string[] all = [.. CircuitsOf(item.Part).Select(circuit => circuit.Name)];
         if (item.ComesOff)
-            return all;
-        if (item.Treatments is [TreatmentKind.Inspect] && !item.Part.LookOpens && !item.Part.Kind.IsReservoir)
-            return [];
+        {
+            foreach (string circuit in all)
+                yield return (circuit, item.Off);
+            if (!item.IsLookedAtInPlace)
+                yield break;
+        }
+
+        bool looksInto = item.Has(TreatmentKind.Inspect) && (item.Part.LookOpens || item.Part.Kind.IsReservoir);
+        if (item.Any(one => one == TreatmentKind.Inspect ? looksInto : !item.ComesOff) is not { } when)
+            yield break;
         string[] reached = [.. all.Where(name => reachedIn.TryGetValue(item.Part.Id, out HashSet<string>? circuits) && circuits.Contains(name))];
-        return reached.Length > 0 ? reached : all;
+        foreach (string circuit in reached.Length > 0 ? reached : all)
+            yield return (circuit, when);
     }
 
-    private IEnumerable<Part> ReservoirsOf(Circuit circuit)
+    private IEnumerable<(Part Part, LookCondition When)> ReservoirsOf(Circuit circuit)
     {
-        var above = new HashSet<int>();
-        var queue = new Queue<int>(circuit.Parts.Select(family.IndexOf).Where(index => items[index] is { ComesOff: true } && above.Add(index)));
         ILookup<int, int> into = jointsOf.GetValueOrDefault(circuit.Name, []).ToLookup(joint => joint.To, joint => joint.From);
-        while (queue.TryDequeue(out int index))
+        var drained = new Dictionary<int, LookCondition>();
+        foreach (IGrouping<LookCondition, int> off in circuit.Parts.Select(family.IndexOf).Where(index => items[index] is { ComesOff: true }).GroupBy(index => items[index]!.Off))
         {
-            foreach (int from in into[index])
+            var above = new HashSet<int>();
+            var queue = new Queue<int>(off.Where(above.Add));
+            while (queue.TryDequeue(out int index))
             {
-                if (above.Add(from))
-                    queue.Enqueue(from);
+                foreach (int from in into[index])
+                {
+                    if (above.Add(from))
+                        queue.Enqueue(from);
+                }
             }
+
+            foreach (int index in above)
+                Drain(index, off.Key);
+        }
+
+        foreach (int index in circuit.Parts.Select(family.IndexOf))
+        {
+            if (items[index] is { } item && OpenedBy(item, circuit) is { } when)
+                Drain(index, when);
         }
 
         // What only a link joins to the circuit stands on none of its runs.
-        return circuit.Parts
-            .Select(family.IndexOf)
-            .Union(above.Order())
-            .Where(index => family.Parts[index].Kind.IsReservoir && (above.Contains(index) || (items[index] is { } item && OpenedBy(item).Contains(circuit.Name))))
-            .Select(index => family.Parts[index]);
+        return circuit.Parts.Select(family.IndexOf).Union(drained.Keys.Order()).Where(drained.ContainsKey).Select(index => (family.Parts[index], drained[index]));
+
+        void Drain(int index, LookCondition when)
+        {
+            if (family.Parts[index].Kind.IsReservoir)
+                drained[index] = drained.TryGetValue(index, out LookCondition? known) ? known.Or(when) : when;
+        }
     }
 
     private Circuit[] CircuitsOf(Part part) => circuitsOf.TryGetValue(part.Id, out Circuit[]? circuits) ? circuits : [];

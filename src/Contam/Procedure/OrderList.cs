@@ -9,7 +9,11 @@ namespace Contam.Procedure;
 /// <param name="Why">seal, filter, replaced part or fluid.</param>
 /// <param name="Unit"><c>L</c> for a fluid, else <c>null</c>.</param>
 /// <param name="Lead">How long it takes to come, or <c>null</c>.</param>
-internal sealed record OrderLine(string Item, double Quantity, string Why, string? Unit, TimeSpan? Lead);
+internal sealed record OrderLine(string Item, double Quantity, string Why, string? Unit, TimeSpan? Lead)
+{
+    /// <summary>When it is needed.</summary>
+    public LookCondition When { get; init; } = LookCondition.Always;
+}
 
 /// <summary>
 /// What a procedure uses up: renewed parts, filters (with a second set for the first running hours), single-use seals of everything opened, and the fluid of
@@ -20,18 +24,17 @@ internal static class OrderList
     public static ImmutableArray<OrderLine> Of(ProcedureRequest request, ProcedureDraft draft)
     {
         var lines = new List<OrderLine>();
-        ImmutableArray<Part> renewed = draft.Renewed;
-        lines.AddRange(Renewed(renewed.Where(part => !part.Kind.IsFilter), "replaced part", each: 1));
-        lines.AddRange(Renewed(renewed.Where(part => part.Kind.IsFilter), "filter", each: 2));
-        lines.AddRange(draft.Graph.Jobs.SelectMany(job => job.Seals).GroupBy(seal => seal, StringComparer.Ordinal)
-            .Select(group => new OrderLine(group.Key.Replace('-', ' '), group.Count(), "seal", null, null)));
+        lines.AddRange(Renewed(draft.Renewed.Where(one => !one.Part.Kind.IsFilter), "replaced part", each: 1));
+        lines.AddRange(Renewed(draft.Renewed.Where(one => one.Part.Kind.IsFilter), "filter", each: 2));
+        lines.AddRange(draft.Graph.Jobs.SelectMany(job => job.Seals.Select(seal => (Seal: seal, When: job.Condition))).GroupBy(one => one)
+            .Select(group => new OrderLine(group.Key.Seal.Replace('-', ' '), group.Count(), "seal", null, null) { When = group.Key.When }));
         lines.AddRange(Fluids(request.Family, draft));
         return [.. lines.OrderByDescending(line => line.Lead ?? TimeSpan.Zero)];
     }
 
-    private static IEnumerable<OrderLine> Renewed(IEnumerable<Part> parts, string why, int each) =>
-        parts.GroupBy(part => part.RepeatOf ?? part.Id.Value, StringComparer.Ordinal)
-            .Select(group => new OrderLine(NameOf(group.First()), group.Count() * each, why, null, group.Max(part => part.Lead)));
+    private static IEnumerable<OrderLine> Renewed(IEnumerable<(Part Part, LookCondition When)> parts, string why, int each) =>
+        parts.GroupBy(one => (one.Part.RepeatOf ?? one.Part.Id.Value, one.When))
+            .Select(group => new OrderLine(NameOf(group.First().Part), group.Count() * each, why, null, group.Max(one => one.Part.Lead)) { When = group.Key.When });
 
     private static string NameOf(Part part)
     {
@@ -43,12 +46,13 @@ internal static class OrderList
     private static IEnumerable<OrderLine> Fluids(Family family, ProcedureDraft draft)
     {
         var free = family.Fluids.Where(fluid => fluid.IsFree).Select(fluid => fluid.Id).ToHashSet(StringComparer.Ordinal);
-        IEnumerable<Circuit> opened = draft.Opened.Where(circuit => circuit.Fluid is not null && !free.Contains(circuit.Fluid));
-        foreach (IGrouping<string, Circuit> group in opened.GroupBy(circuit => circuit.Fluid!, StringComparer.Ordinal))
+        var opened = draft.Opened.Where(one => one.Circuit.Fluid is not null && !free.Contains(one.Circuit.Fluid));
+        var counted = new HashSet<PartId>();
+        foreach (var group in opened.OrderBy(one => one.When.IsAlways ? 0 : 1).GroupBy(one => (one.Circuit.Fluid, one.When)))
         {
-            double litres = group.SelectMany(circuit => circuit.Parts).Distinct().Sum(id => family[id].Volume?.Litres ?? 0);
-            string name = group.Key.Replace('-', ' ');
-            yield return new OrderLine(name, Math.Round(litres, 1, MidpointRounding.AwayFromZero), "fluid", "L", null);
+            double litres = group.SelectMany(one => one.Circuit.Parts).Where(counted.Add).Sum(id => family[id].Volume?.Litres ?? 0);
+            string name = group.Key.Fluid!.Replace('-', ' ');
+            yield return new OrderLine(name, Math.Round(litres, 1, MidpointRounding.AwayFromZero), "fluid", "L", null) { When = group.Key.When };
         }
     }
 }

@@ -8,6 +8,9 @@ internal sealed class PartJobs
     /// <summary>The look for debris: before it comes off, as it comes off, or where it stands; always before anything cleans it.</summary>
     public Job? Look { get; init; }
 
+    /// <summary>Whether the look is made before the part comes off, though it may come off.</summary>
+    public bool LooksFirst { get; init; }
+
     public Job? SendOut { get; init; }
 
     public Job? Clean { get; init; }
@@ -44,7 +47,7 @@ internal sealed class PartJobs
     {
         get
         {
-            bool looksFirst = Look is { Phase: Phase.Confirm } && Remove is not { Phase: Phase.Confirm };
+            bool looksFirst = LooksFirst || (Look is { Phase: Phase.Confirm, DecidingLook: null } && Remove is not { Phase: Phase.Confirm });
             Job? fitted = OpenTest is null ? Test : null;
             return new[] { looksFirst ? Look : null, Remove, looksFirst ? null : Look, SendOut, Clean, Flush, Condition, Replace, OpenTest, Refit, fitted }.OfType<Job>();
         }

@@ -33,7 +33,7 @@ internal sealed partial class ProcedureBuilder
         foreach (FrameStep step in frame.All(FrameSection.MakeSafe, opened, worked))
         {
             if (step.Step == FrameNames.Circuit)
-                safe.AddRange(opened.Select(AddCircuit));
+                safe.AddRange(opening.Always.Select(AddCircuit));
             else if (!FrameNames.All.Contains(step.Step))
                 safe.Add(AddFrameStep(Phase.MakeSafe, StepAction.MakeSafe, step, [], frame.CircuitsOf(step, opened)));
         }
@@ -68,7 +68,8 @@ internal sealed partial class ProcedureBuilder
             looks.Add(conditionLook);
         }
 
-        Part[] places = [.. CleanPlaces.For(request).SelectMany(one => one.Places).Select(place => place.Place).Distinct()];
+        // Where looks decide, the sheet names them by letter.
+        Part[] places = request.Looks.IsEmpty ? [.. CleanPlaces.For(request).SelectMany(one => one.Places).Select(place => place.Place).Distinct()] : [];
         if (places.Length > 0)
         {
             Job note = AddFrameStep(Phase.Confirm, StepAction.Note, FrameNames.LookFirst, FrameSection.Confirm, places, 0);
@@ -92,12 +93,18 @@ internal sealed partial class ProcedureBuilder
 
     private bool IsRenewed(Part part) => items[family.IndexOf(part.Id)] is { } item && item.Has(TreatmentKind.Replace);
 
-    private Job AddCircuit(Circuit circuit)
+    private Job AddCircuit(Circuit circuit) => AddCircuit(
+        circuit,
+        [.. opening.Drained[opening.Circuits.IndexOf(circuit)].Where(one => one.When.IsAlways && !IsDrainedByItsLook(one.Part)).Select(one => one.Part)],
+        Phase.MakeSafe,
+        LookCondition.Always);
+
+    private Job AddCircuit(Circuit circuit, ImmutableArray<Part> drains, Phase phase, LookCondition when)
     {
         FrameStep? step = frame.Find(FrameSection.MakeSafe, FrameNames.Circuit, [circuit], [.. Worked()]);
-        ImmutableArray<Part> drains = [.. opening.Drained[opening.Circuits.IndexOf(circuit)].Where(part => !IsDrainedByItsLook(part))];
-        return graph.Add(id => new Job(id, Phase.MakeSafe, StepAction.MakeSafe)
+        return graph.Add(id => new Job(id, phase, StepAction.MakeSafe)
         {
+            Condition = when,
             Topic = circuit.Name,
             Frame = step,
             Circuit = circuit.Name,
@@ -114,8 +121,9 @@ internal sealed partial class ProcedureBuilder
         return AddFrameStep(phase, action, step, parts, [], times);
     }
 
-    private Job AddFrameStep(Phase phase, StepAction action, FrameStep step, Part[] parts, IEnumerable<Circuit> circuits, int times = 1, double? due = null) => graph.Add(id => new Job(id, phase, action)
+    private Job AddFrameStep(Phase phase, StepAction action, FrameStep step, Part[] parts, IEnumerable<Circuit> circuits, int times = 1, double? due = null, LookCondition? when = null) => graph.Add(id => new Job(id, phase, action)
     {
+        Condition = when ?? LookCondition.Always,
         Part = parts is [var only] && action == StepAction.Note ? only : null,
         Parts = parts is [_] && action == StepAction.Note ? [] : [.. parts],
         Topic = step.Step,
@@ -128,23 +136,26 @@ internal sealed partial class ProcedureBuilder
     /// <summary>The look whether a part has failed as said. Where that part is to be looked at for debris before stripping anyway, it is one look.</summary>
     private Job AddLook(Part part)
     {
-        bool isForDebris = items[family.IndexOf(part.Id)] is { } item && item.Has(TreatmentKind.Inspect) && LookRules.IsBeforeStripping(item);
+        bool isForDebris = items[family.IndexOf(part.Id)] is { } item && item.Has(TreatmentKind.Inspect) && item.WhenDone(TreatmentKind.Inspect).IsAlways && LookRules.IsBeforeStripping(item);
         return graph.Add(id => new Job(id, Phase.Confirm, StepAction.Inspect)
         {
             Part = part,
             About = isForDebris ? LookAbout.Debris : null,
-            Drains = isForDebris && IsDrained(part) ? [part] : [],
+            Drains = isForDebris && IsDrainedByItsLook(part) ? [part] : [],
             Seals = isForDebris && ClosesInPlace(items[family.IndexOf(part.Id)]!, StepAction.Inspect, LookAbout.Debris) ? part.Seals : [],
             Minutes = times.Of(part, StepAction.Inspect),
         });
     }
 
-    private bool IsDrainedByItsLook(Part part) => items[family.IndexOf(part.Id)] is { } item && item.Has(TreatmentKind.Inspect) && LookRules.IsBeforeStripping(item);
+    /// <summary>Whether draining a reservoir and looking at what comes out is one: the look is before stripping, and made whenever the reservoir is drained.</summary>
+    private bool IsDrainedByItsLook(Part part) => items[family.IndexOf(part.Id)] is { } item && item.Has(TreatmentKind.Inspect) && IsDrained(part) is { } drained
+        && PhaseOfLook(item) == Phase.Confirm && item.WhenDone(TreatmentKind.Inspect).Covers(drained);
 
-    /// <summary>The proof: what the standard has for this machine and the circuits that were opened; each after the one before, all after everything else.</summary>
-    private void AddFrameAfter()
+    /// <summary>Looks before stripping before it is decided to go on, and all else after that.</summary>
+    private void OrderFrameBefore()
     {
-        Job[] drainingLooks = [.. graph.Jobs.Where(job => job.Phase == Phase.Confirm && !job.Drains.IsEmpty)];
+        AddConditionalCircuits();
+        Job[] drainingLooks = [.. graph.Jobs.Where(job => job.Phase == Phase.Confirm && !job.Drains.IsEmpty && job.Action == StepAction.Inspect)];
         foreach (PartJobs jobs in jobsOf.OfType<PartJobs>())
         {
             if (jobs.Look is { Phase: Phase.Confirm } look && !failureLooks.Contains(look))
@@ -160,7 +171,11 @@ internal sealed partial class ProcedureBuilder
             if (jobs.Remove is null)
                 graph.Order(goOn, jobs.Flush);
         }
+    }
 
+    /// <summary>The proof: what the standard has for this machine and the circuits that were opened; each after the one before, all after everything else.</summary>
+    private void AddFrameAfter()
+    {
         Job[] fitted = [.. jobsOf.Select(jobs => jobs?.Test).OfType<Job>().Where(test => test.Phase == Phase.Prove)];
         Job[] finished = [.. graph.Jobs.Where(job => job.Phase < Phase.Prove && graph.After(job.Id).All(next => graph.Jobs[next].Phase == Phase.Prove))];
         // One after the other where every pair would be more than anybody reads.
@@ -204,27 +219,51 @@ internal sealed partial class ProcedureBuilder
                 case FrameNames.HoldGas:
                     break;
                 case FrameNames.Hold:
-                    foreach (Part part in HeldParts())
-                        yield return AddFrameStep(Phase.Prove, StepAction.Prove, HoldOf(step, part), [part], [], due: due);
+                    foreach (WorkItem held in HeldParts())
+                        yield return AddFrameStep(Phase.Prove, StepAction.Prove, HoldOf(step, held.Part), [held.Part], [], due: due, when: WhenOpened(held));
                     break;
                 case FrameNames.SecondFilters:
-                    Part[] filters = [.. worked.Where(part => part.Kind.IsFilter)];
-                    if (filters.Length > 0)
-                        yield return AddTimed(step, filters, filters.Sum(part => times.Of(part, StepAction.Remove) + times.Of(part, StepAction.Refit)), due);
+                    foreach (IGrouping<LookCondition, WorkItem> filters in items.OfType<WorkItem>().Where(item => item.Treated is not null && item.Part.Kind.IsFilter).GroupBy(item => item.Treated!))
+                        yield return AddTimed(step, [.. filters.Select(item => item.Part)], filters.Sum(item => times.Of(item.Part, StepAction.Remove) + times.Of(item.Part, StepAction.Refit)), due, filters.Key);
                     break;
                 case FrameNames.SecondLook:
                     Part[] places = PlacesForSecondLook();
-                    yield return AddTimed(step, places, places.Sum(part => times.Of(part, StepAction.Inspect)), due);
+                    yield return AddTimed(step, places, places.Sum(part => times.Of(part, StepAction.Inspect)), due, LookCondition.Always);
                     break;
                 default:
-                    yield return AddFrameStep(Phase.Prove, StepAction.Prove, step, [], frame.CircuitsOf(step, opened), due: due);
+                    foreach ((Circuit[] circuits, LookCondition when) in CircuitsToProve(step, worked))
+                        yield return AddFrameStep(Phase.Prove, StepAction.Prove, step, [], circuits, due: due, when: when);
                     break;
             }
         }
     }
 
-    private Job AddTimed(FrameStep step, Part[] parts, double minutes, double? due) => graph.Add(id => new Job(id, Phase.Prove, StepAction.Prove)
+    /// <summary>
+    /// The circuits that a step of the proof names, those that are opened whatever is seen apart from those that hang on looks; with when. A step that bears on
+    /// no circuit is done whenever anything that it bears on is.
+    /// </summary>
+    private IEnumerable<(Circuit[] Circuits, LookCondition When)> CircuitsToProve(FrameStep step, Part[] worked)
     {
+        Circuit[] about = [.. frame.CircuitsOf(step, opening.Circuits)];
+        if (about.Length > 0)
+        {
+            foreach (IGrouping<LookCondition, Circuit> group in about.GroupBy(circuit => opening.When[opening.Circuits.IndexOf(circuit)]).OrderBy(group => group.Key.IsAlways ? 0 : 1))
+                yield return ([.. group], group.Key);
+            yield break;
+        }
+
+        // By the kind of a part: whenever such a part is treated. Machine and debris are the same whatever is seen.
+        LookCondition when = step.For.Kind is not { } kind ? LookCondition.Always
+            : items.OfType<WorkItem>().Where(item => item.Part.Kind.Name == kind).Select(item => item.Treated).OfType<LookCondition>().DefaultIfEmpty(LookCondition.Always).Aggregate((any, one) => any.Or(one));
+        yield return ([], when);
+    }
+
+    /// <summary>When something at a part is opened.</summary>
+    private static LookCondition WhenOpened(WorkItem item) => item.ComesOff ? item.Worked?.Or(item.Off) ?? item.Off : item.Worked!;
+
+    private Job AddTimed(FrameStep step, Part[] parts, double minutes, double? due, LookCondition when) => graph.Add(id => new Job(id, Phase.Prove, StepAction.Prove)
+    {
+        Condition = when,
         Parts = [.. parts],
         Topic = step.Step,
         Frame = step,
@@ -249,22 +288,24 @@ internal sealed partial class ProcedureBuilder
     }
 
     /// <summary>Parts with a limit for a pressure or vacuum hold that were opened: they are tried when everything is back.</summary>
-    private IEnumerable<Part> HeldParts()
+    private IEnumerable<WorkItem> HeldParts()
     {
         // What is tested in its place has a step of its own.
-        var opened = items.OfType<WorkItem>().Where(item => Opening.IsOpened(item) && jobsOf[family.IndexOf(item.Part.Id)]?.Test is not { Phase: Phase.Prove }).Select(item => item.Part.Id).ToHashSet();
+        var opened = items.OfType<WorkItem>().Where(item => Opening.IsOpened(item) && jobsOf[family.IndexOf(item.Part.Id)]?.Test is not { Phase: Phase.Prove }).ToDictionary(item => item.Part.Id);
         return family.Limits
-            .Where(limit => limit.Measures is Measure.PressureDrop or Measure.VacuumDrop && opened.Contains(limit.Part))
+            .Where(limit => limit.Measures is Measure.PressureDrop or Measure.VacuumDrop && opened.ContainsKey(limit.Part))
             .Select(limit => limit.Part)
             .Distinct()
             .OrderBy(family.IndexOf)
-            .Select(part => family[part]);
+            .Select(part => opened[part]);
     }
 
-    /// <summary>Of the places to look at parts that were treated those that show well and quickly; where there are none, all of them.</summary>
+    /// <summary>
+    /// Of the places to look at parts that were treated those that show well and quickly; where there are none, all of them. Of what hangs on looks, where the looks were.
+    /// </summary>
     private Part[] PlacesForSecondLook()
     {
-        Part[] places = [.. Worked().Where(part => part.Inspect is not null)];
+        Part[] places = [.. items.OfType<WorkItem>().Where(item => item.Treated is { } when && (when.IsAlways || item.DecidingLook is not null)).Select(item => item.Part).Where(part => part.Inspect is not null)];
         Part[] quick = [.. places.Where(part => part.Inspect!.Shows == Shows.Good && times.Of(part, StepAction.Inspect) <= QuickLookMinutes)];
         return quick.Length > 0 ? quick : places;
     }

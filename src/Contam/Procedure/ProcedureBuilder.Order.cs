@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Treatment;
 
 namespace Contam.Procedure;
 
@@ -32,7 +33,7 @@ internal sealed partial class ProcedureBuilder
         {
             if (jobsOf[index] is not { } jobs || items[index]!.ComesInside)
                 continue;
-            if (jobs.Remove is null)
+            if (items[index]!.IsLookedAtInPlace)
             {
                 foreach (PartId inTheWay in items[index]!.LookAccess)
                     Between(WithWhatItGoes(inTheWay), jobs.Look, jobs.Look);
@@ -71,7 +72,7 @@ internal sealed partial class ProcedureBuilder
             if (jobs.Remove is null)
             {
                 if (benchOf[index] != Carriers.Engine)
-                    OrderOnCarrier(jobs, jobsOf[benchOf[index]]!);
+                    OrderOnCarrier(items[index]!, jobs, items[benchOf[index]]!, jobsOf[benchOf[index]]!);
                 continue;
             }
 
@@ -93,9 +94,13 @@ internal sealed partial class ProcedureBuilder
         }
     }
 
-    private void OrderOnCarrier(PartJobs jobs, PartJobs carrier)
+    private void OrderOnCarrier(WorkItem item, PartJobs jobs, WorkItem carrying, PartJobs carrier)
     {
-        if (jobs.Look is not { Phase: Phase.Confirm })
+        // Where the carrier may stay on when the look is made, it is made before.
+        bool isOffByThen = item.DecidingLook is { } look ? carrying.Off.IsAlways || looks.IsOffFor(carrying.Part, look) : !item.Has(TreatmentKind.Inspect) || carrying.Off.Covers(item.WhenDone(TreatmentKind.Inspect));
+        if (jobs.Look is { Phase: Phase.Confirm } || !isOffByThen)
+            graph.Order(isOffByThen ? null : jobs.Look, carrier.Remove);
+        else
             graph.Order(carrier.Remove, jobs.Look);
         graph.Order(jobs.Look, carrier.SendOut);
         foreach (Job? job in new[] { jobs.FirstWork, jobs.Flush })
@@ -178,14 +183,27 @@ internal sealed partial class ProcedureBuilder
                     // What the flush carries away cannot be seen any more.
                     graph.Order(jobsOf[to]?.Look, flush);
                     if (to == benchOf[index])
+                    {
                         blank.Add(to);
-                    else if (items[to] is { ComesOff: true })
+                    }
+                    else if (items[to] is { ComesOff: true } off)
+                    {
                         graph.Order(jobsOf[to]!.Remove, flush);
+                        // It may be fitted while this runs.
+                        if (!off.Off.Covers(flush.Condition))
+                            blank.Add(to);
+                    }
                     else if (benchOf[to] != benchOf[index])
+                    {
                         graph.Order(benchOf[to] == Carriers.Engine ? null : jobsOf[benchOf[to]]!.Remove, flush);
+                        if ((benchOf[to] != Carriers.Engine && !items[benchOf[to]]!.Off.Covers(flush.Condition)) || (benchOf[index] != Carriers.Engine && !items[benchOf[index]]!.Off.Covers(flush.Condition)))
+                            blank.Add(to);
+                    }
                     else if (passed.Contains(to))
+                    {
                         continue;
-                    else if (items[to] is { IsCleaned: true, ComesInside: false } && passed.Count < flushed.Length + MostPassedByFlush)
+                    }
+                    else if (items[to] is { IsCleaned: true, ComesInside: false } beyondIt && beyondIt.Cleaned.Covers(flush.Condition) && passed.Count < flushed.Length + MostPassedByFlush)
                     {
                         passed.Add(to);
                         queue.Enqueue(to);
@@ -223,6 +241,7 @@ internal sealed partial class ProcedureBuilder
                 Frame = frame.Find(FrameSection.Refit, FrameNames.FiltersNext, [circuit], []),
                 Circuits = [circuit],
                 Minutes = 0,
+                Condition = filters.Select(index => items[index]!.Off).Aggregate((any, one) => any.Or(one)),
             });
             foreach (int index in others)
             {

@@ -26,6 +26,7 @@ internal sealed partial class ProcedureBuilder
     private readonly int[] benchOf;
     private readonly List<(int From, int To)> openJoints;
     private readonly PartJobs?[] jobsOf;
+    private readonly DecidingLookJobs looks;
     private readonly JobGraph graph = new();
 
     private ProcedureBuilder(ProcedureRequest request)
@@ -41,6 +42,7 @@ internal sealed partial class ProcedureBuilder
         (items, loops) = WorkWithLoops();
         benchOf = Carriers.BenchOf(family, items);
         opening = new Opening(request, items);
+        looks = new DecidingLookJobs(request, items);
         jobsOf = new PartJobs?[items.Length];
     }
 
@@ -56,6 +58,8 @@ internal sealed partial class ProcedureBuilder
         builder.OrderCarriers();
         builder.OrderAlongTheFlow();
         builder.OrderFiltersLast();
+        builder.OrderFrameBefore();
+        builder.OrderByLooks();
         builder.AddFrameAfter();
         ImmutableArray<PartTreatment> treatments =
         [
@@ -63,30 +67,33 @@ internal sealed partial class ProcedureBuilder
                 ? treated with { Treatments = item.Treatments }
                 : treated),
         ];
-        ImmutableArray<Part> renewed = [.. builder.items.OfType<WorkItem>().Where(item => item.Has(TreatmentKind.Replace) && !item.ComesInside).Select(item => item.Part)];
-        return new ProcedureDraft(builder.graph, treatments, builder.opening.Circuits, renewed);
+        ImmutableArray<(Part, LookCondition)> renewed = [.. builder.items.OfType<WorkItem>().Where(item => item.Has(TreatmentKind.Replace) && !item.ComesInside).Select(item => (item.Part, item.WhenDone(TreatmentKind.Replace)))];
+        return new ProcedureDraft(builder.graph, treatments, [.. builder.opening.Circuits.Select((circuit, place) => (circuit, builder.opening.When[place]))], renewed)
+        {
+            Looks = builder.looks.Jobs,
+            TreatedWhen = builder.items.OfType<WorkItem>().Where(item => item.Treated is not null).ToDictionary(item => item.Part.Id, item => item.Treated!),
+        };
     }
 
     /// <summary>
     /// What comes off breaks loops, and the flush of a loop may need something off that is in its way: taken in turns until nothing more comes off.
-    /// Each turn takes at least one more part off, so there are no more turns than parts.
+    /// Each turn takes at least one more part off, or one off more often, so the turns end.
     /// </summary>
     private (WorkItem?[] Items, InPlaceLoops Loops) WorkWithLoops()
     {
-        WorkItem?[] asked = WorkList.WithAccess(family, WorkList.Of(family, request.Treatments));
+        WorkItem?[] asked = WorkList.WithAccess(family, WorkList.Of(family, TreatmentConditions.Of(request), request.Looks), request.Looks);
         while (true)
         {
             InPlaceLoops found = InPlaceLoops.Find(asked, openJoints, Carriers.BenchOf(family, asked));
             WorkItem?[] flushed = found.WithFlush(asked);
-            WorkItem?[] grown = WorkList.WithAccess(family, flushed);
+            WorkItem?[] grown = WorkList.WithAccess(family, flushed, request.Looks);
             bool isSettled = true;
             for (int index = 0; index < grown.Length; index++)
             {
-                if (grown[index] is { ComesOff: true } && asked[index] is not { ComesOff: true })
-                {
-                    asked[index] = asked[index] is { } item ? item with { ComesOff = true } : grown[index];
-                    isSettled = false;
-                }
+                if (grown[index] is not { ComesOff: true } off || (asked[index] is { ComesOff: true } known && known.Off.Equals(off.Off)))
+                    continue;
+                asked[index] = asked[index] is { } item ? item with { ComesOff = true, Off = off.Off } : off;
+                isSettled = false;
             }
 
             if (isSettled)
@@ -110,6 +117,7 @@ internal sealed partial class ProcedureBuilder
         // One fluid goes through all of it at once, so the slowest part sets the time.
         Minutes = loop.Max(index => times.Of(family.Parts[index], StepAction.Flush)),
         Seals = [.. loop.SelectMany(index => SealsOpenedInPlace(items[index]!))],
+        Condition = items[loop[0]]!.WhenDone(TreatmentKind.Flush),
     });
 
     private PartJobs AddJobsOf(WorkItem item, Job? loopFlush)
@@ -121,29 +129,34 @@ internal sealed partial class ProcedureBuilder
         Phase whenRenewed = isRenewed && part.Lead is not null ? Phase.Refit : Phase.CleanOut;
         Job? look = item.Has(TreatmentKind.Inspect) ? AddDebrisLook(item) : null;
 
-        Job Make(Phase phase, StepAction action, bool isTreatment = true, LookAbout? about = null, FrameStep? frameStep = null) => graph.Add(id => new Job(id, phase, action)
+        Job Make(Phase phase, StepAction action, LookCondition when, bool isTreatment = true, LookAbout? about = null, FrameStep? frameStep = null) => graph.Add(id => new Job(id, looks.NotBefore(when, phase), action)
         {
+            Condition = when,
             Part = part,
             With = action == StepAction.Replace ? inside : [],
             About = about,
             Frame = frameStep,
-            Minutes = isTreatment && item.GoesOut ? 0 : frameStep?.Minutes ?? times.Of(part, action),
-            IsWait = isTreatment && item.GoesOut,
-            IsOutside = isTreatment && item.GoesOut,
+            Minutes = isTreatment && IsOutside(action) ? 0 : frameStep?.Minutes ?? times.Of(part, action),
+            IsWait = isTreatment && IsOutside(action),
+            IsOutside = isTreatment && IsOutside(action),
             ForAccess = item.IsOnlyInTheWay,
             Seals = action == StepAction.Refit || (loopFlush is null || action != StepAction.Flush) && ClosesInPlace(item, action, about) ? part.Seals : [],
         });
 
+        bool IsOutside(StepAction action) => item.GoesOut && action != StepAction.Replace;
+        LookCondition sentOut = item.GoesOut ? item.Any(one => one is not (TreatmentKind.Inspect or TreatmentKind.Replace))! : LookCondition.Always;
+
         return new PartJobs
         {
-            Remove = item.ComesOff ? Make(LookRules.IsTakenOffBeforeStripping(item) && !IsHeldInPlace(part) ? Phase.Confirm : Phase.Strip, StepAction.Remove, isTreatment: false) : null,
+            Remove = item.ComesOff ? Make(LookRules.IsTakenOffBeforeStripping(item) && !IsHeldInPlace(part) ? Phase.Confirm : Phase.Strip, StepAction.Remove, item.Off, isTreatment: false) : null,
             Look = look,
+            LooksFirst = item is { ComesOff: true, IsLookedAtInPlace: true } && !looks.IsOffForEarlier(item),
             SendOut = item.GoesOut
-                ? graph.Add(id => new Job(id, Phase.Strip, StepAction.SendOut) { Part = part, Minutes = times.Away(part.SendOut!), IsWait = true })
+                ? graph.Add(id => new Job(id, looks.NotBefore(sentOut, Phase.Strip), StepAction.SendOut) { Part = part, Condition = sentOut, Minutes = times.Away(part.SendOut!), IsWait = true })
                 : null,
-            Clean = item.Has(TreatmentKind.Clean) ? Make(Phase.CleanOut, StepAction.Clean) : null,
-            Flush = loopFlush ?? (item.Has(TreatmentKind.Flush) ? Make(Phase.CleanOut, StepAction.Flush) : null),
-            Condition = ConditionOf(item) is { } wear ? Make(Phase.CleanOut, StepAction.Inspect, about: LookAbout.Condition, frameStep: wear) : null,
+            Clean = item.Has(TreatmentKind.Clean) ? Make(Phase.CleanOut, StepAction.Clean, item.WhenDone(TreatmentKind.Clean)) : null,
+            Flush = loopFlush ?? (item.Has(TreatmentKind.Flush) ? Make(Phase.CleanOut, StepAction.Flush, item.WhenDone(TreatmentKind.Flush)) : null),
+            Condition = ConditionOf(item) is { } wear ? Make(Phase.CleanOut, StepAction.Inspect, item.Cleaned, about: LookAbout.Condition, frameStep: wear) : null,
             Arrival = isRenewed && part.Lead is { } lead
                 ? graph.Add(id => new Job(id, Phase.Refit, StepAction.Note)
                 {
@@ -152,11 +165,12 @@ internal sealed partial class ProcedureBuilder
                     Frame = frame.Find(FrameSection.MakeSafe, FrameNames.Arrival, [], [part]),
                     Minutes = lead.TotalDays * times.WorkingDayMinutes,
                     IsWait = true,
+                    Condition = item.WhenDone(TreatmentKind.Replace),
                 })
                 : null,
-            Replace = isRenewed ? Make(whenRenewed, StepAction.Replace) : null,
-            Test = item.Has(TreatmentKind.Test) ? Make(PhaseOfTest(item, whenRenewed), StepAction.Test) : null,
-            Refit = item.ComesOff ? Make(Phase.Refit, StepAction.Refit, isTreatment: false) : null,
+            Replace = isRenewed ? Make(whenRenewed, StepAction.Replace, item.WhenDone(TreatmentKind.Replace)) : null,
+            Test = item.Has(TreatmentKind.Test) ? Make(PhaseOfTest(item, whenRenewed), StepAction.Test, item.WhenDone(TreatmentKind.Test)) : null,
+            Refit = item.ComesOff ? Make(Phase.Refit, StepAction.Refit, item.Off, isTreatment: false) : null,
         };
     }
 
@@ -203,34 +217,73 @@ internal sealed partial class ProcedureBuilder
     {
         if (confirmed.TryGetValue(item.Part.Id, out Job? look) && look.About is not null)
             return look;
-        Phase phase = LookRules.IsBeforeStripping(item) ? Phase.Confirm : Phase.Strip;
+        if (item.DecidingLook is { } number)
+            return looks.Jobs[number] ?? AddDecidingLook(number);
+        Phase phase = PhaseOfLook(item);
         return graph.Add(id => new Job(id, phase, StepAction.Inspect)
         {
             Part = item.Part,
             About = LookAbout.Debris,
             Minutes = times.Of(item.Part, StepAction.Inspect),
-            Drains = phase == Phase.Confirm && IsDrained(item.Part) ? [item.Part] : [],
+            Drains = IsDrainedByItsLook(item.Part) ? [item.Part] : [],
             Seals = ClosesInPlace(item, StepAction.Inspect, LookAbout.Debris) ? item.Part.Seals : [],
+            Condition = item.WhenDone(TreatmentKind.Inspect),
         });
     }
 
-    private bool IsDrained(Part part) => part.Kind.IsReservoir && opening.Drained.Any(drained => drained.Contains(part));
+    private Phase PhaseOfLook(WorkItem item) => item.DecidingLook is { } number ? looks.PhaseOf(number)
+        : looks.NotBefore(item.WhenDone(TreatmentKind.Inspect), LookRules.IsBeforeStripping(item) ? Phase.Confirm : Phase.Strip);
 
-    /// <summary>Whether a part that is opened where it stands is closed after this: its last treatment, or the flush of its loop.</summary>
+    /// <summary>One look at like places, which one outcome settles.</summary>
+    private Job AddDecidingLook(int number)
+    {
+        WorkItem[] places = [.. request.Looks[number].Places.Select(place => items[family.IndexOf(place.Id)]!)];
+        LookCondition when = PlannedLooks.KnownBefore(request.Looks, number, places.Select(item => item.WhenDone(TreatmentKind.Inspect)).Aggregate((any, one) => any.Or(one)));
+        Job job = graph.Add(id => new Job(id, looks.PhaseOf(number), StepAction.Inspect)
+        {
+            Part = places is [var only] ? only.Part : null,
+            Parts = places is [_] ? [] : [.. places.Select(item => item.Part)],
+            IsEach = places.Length > 1,
+            About = LookAbout.Debris,
+            Minutes = places.Sum(item => times.Of(item.Part, StepAction.Inspect)),
+            Drains = [.. places.Select(item => item.Part).Where(IsDrainedByItsLook)],
+            Seals = [.. places.Where(item => ClosesInPlace(item, StepAction.Inspect, LookAbout.Debris)).SelectMany(item => item.Part.Seals)],
+            Condition = when,
+            DecidingLook = number,
+        });
+        looks.Jobs[number] = job;
+        return job;
+    }
+
+    /// <summary>When a reservoir is drained; <c>null</c> where it is not.</summary>
+    private LookCondition? IsDrained(Part part) => !part.Kind.IsReservoir ? null
+        : opening.Drained.SelectMany(drained => drained).Where(one => one.Part == part).Select(one => one.When).Aggregate((LookCondition?)null, (any, one) => any?.Or(one) ?? one);
+
+    /// <summary>
+    /// Whether a part that is opened where it stands is closed after this: its last treatment, or the flush of its loop; where a later one hangs on looks that
+    /// this does not, this too.
+    /// </summary>
     private bool ClosesInPlace(WorkItem item, StepAction action, LookAbout? about)
     {
         if (item.ComesOff || item.IsOnlyInTheWay)
             return false;
-        if (ConditionOf(item) is not null)
+        if (ConditionOf(item) is not null && (about == LookAbout.Condition || action is StepAction.Flush or StepAction.Clean))
             return about == LookAbout.Condition;
         // With everything back on it is closed.
         bool isTestedOpen = item.Has(TreatmentKind.Test) && (item.Part.TestAt != TestAt.Fitted || item.IsOnlyTriedInPlace);
-        StepAction last = isTestedOpen ? StepAction.Test
-            : item.Has(TreatmentKind.Flush) ? StepAction.Flush
-            : item.Has(TreatmentKind.Clean) ? StepAction.Clean
-            : StepAction.Inspect;
-        return action == last;
+        TreatmentKind[] inTurn = [.. new[] { TreatmentKind.Inspect, TreatmentKind.Clean, TreatmentKind.Flush, TreatmentKind.Test }.Where(one => item.Has(one) && (one != TreatmentKind.Test || isTestedOpen))];
+        int place = Array.FindIndex(inTurn, one => ActionOf(one) == action);
+        return place < 0 ? inTurn.Length == 0 && action == StepAction.Inspect
+            : !inTurn.Skip(place + 1).Any(later => item.WhenDone(later).Covers(item.WhenDone(inTurn[place])));
     }
+
+    private static StepAction ActionOf(TreatmentKind treatment) => treatment switch
+    {
+        TreatmentKind.Inspect => StepAction.Inspect,
+        TreatmentKind.Clean => StepAction.Clean,
+        TreatmentKind.Flush => StepAction.Flush,
+        _ => StepAction.Test,
+    };
 
     private ImmutableArray<string> SealsOpenedInPlace(WorkItem item) => ClosesInPlace(item, StepAction.Flush, about: null) ? item.Part.Seals : [];
 }

@@ -16,4 +16,16 @@ internal sealed record ProcedureRequest(
     ShopStandard Standard,
     ImmutableArray<PartId> Failed,
     ImmutableArray<DebrisSpread> Spreads,
-    ImmutableArray<PartTreatment> Treatments);
+    ImmutableArray<PartTreatment> Treatments)
+{
+    /// <summary>The looks that decide how far to go, in order of work.</summary>
+    public ImmutableArray<PlannedLook> Looks { get; init; } = [];
+
+    /// <summary>When a treatment is done; what is not said is done whatever the looks show.</summary>
+    public IReadOnlyDictionary<(PartId Part, TreatmentKind Treatment), LookCondition> When { get; init; } = new Dictionary<(PartId, TreatmentKind), LookCondition>();
+}
+
+/// <summary>A look that decides.</summary>
+/// <param name="Places">Where.</param>
+/// <param name="Due">When it is made; on earlier looks only.</param>
+internal sealed record PlannedLook(ImmutableArray<Part> Places, LookCondition Due);

@@ -72,6 +72,7 @@ internal static class StepMerging
             Circuits = first.Circuits,
             About = first.About,
             Condition = first.Condition,
+            DecidingLook = first.DecidingLook,
             Drains = [.. inOrder.SelectMany(job => job.Drains)],
             Seals = [.. inOrder.SelectMany(job => job.Seals)],
         };

@@ -55,7 +55,20 @@ internal sealed class BenchOrder
         (Job First, Job Then)[] pairs = [.. graph.Jobs.SelectMany(first => graph.After(first.Id).Select(then => (first, graph.Jobs[then]))).Where(pair => pair.first.Phase > pair.Item2.Phase)];
         return pairs is [var (first, then), ..]
             ? $"{then.Action} {then.At.FirstOrDefault()?.Id} in {then.Phase} waits for {first.Action} {first.At.FirstOrDefault()?.Id} in {first.Phase}"
-            : "circular job order";
+            : "circular job order: " + Circle(graph);
+    }
+
+    private static string Circle(JobGraph graph)
+    {
+        try
+        {
+            graph.InOrder();
+            return "";
+        }
+        catch (OrderCycleException circle)
+        {
+            return circle.Message;
+        }
     }
 
     private void Work(Phase phase)

@@ -21,13 +21,17 @@ internal sealed class DecidingLookJobs
             foreach (Part place in request.Looks[look].Places)
             {
                 WorkItem item = items[family.IndexOf(place.Id)]!;
-                bool isBefore = LookRules.IsBeforeStripping(item) && (!place.LookTakesOff || (LookRules.IsTakenOffBeforeStripping(item) && place.RidesOn is null));
+                bool isBefore = LookRules.IsBeforeStripping(item) && (!place.LookTakesOff || (LookRules.IsTakenOffBeforeStripping(item) && !IsHeldInPlace(request, place)));
                 least = isBefore ? least : Phase.Strip;
             }
 
             phases[look] = least;
         }
     }
+
+    /// <summary>Whether it takes more than its own fastening to take a part off: it rides on another, or another stands on it, or it has failed and is looked at first.</summary>
+    public static bool IsHeldInPlace(ProcedureRequest request, Part part) =>
+        part.RidesOn is not null || request.Failed.Contains(part.Id) || request.Family.Parts.Any(other => other.StandsOn.Contains(part.Id));
 
     /// <summary>By number; <c>null</c> until it is made.</summary>
     public Job?[] Jobs { get; }

@@ -47,7 +47,7 @@ internal sealed class PartJobs
     {
         get
         {
-            bool looksFirst = LooksFirst || (Look is { Phase: Phase.Confirm, DecidingLook: null } && Remove is not { Phase: Phase.Confirm });
+            bool looksFirst = LooksFirst || (Look is { Phase: Phase.Confirm } && Remove is not { Phase: Phase.Confirm });
             Job? fitted = OpenTest is null ? Test : null;
             return new[] { looksFirst ? Look : null, Remove, looksFirst ? null : Look, SendOut, Clean, Flush, Condition, Replace, OpenTest, Refit, fitted }.OfType<Job>();
         }

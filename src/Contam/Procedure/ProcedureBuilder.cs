@@ -148,7 +148,7 @@ internal sealed partial class ProcedureBuilder
 
         return new PartJobs
         {
-            Remove = item.ComesOff ? Make(LookRules.IsTakenOffBeforeStripping(item) && !IsHeldInPlace(part) ? Phase.Confirm : Phase.Strip, StepAction.Remove, item.Off, isTreatment: false) : null,
+            Remove = item.ComesOff ? Make(LookRules.IsTakenOffBeforeStripping(item) && !DecidingLookJobs.IsHeldInPlace(request, part) ? Phase.Confirm : Phase.Strip, StepAction.Remove, item.Off, isTreatment: false) : null,
             Look = look,
             LooksFirst = item is { ComesOff: true, IsLookedAtInPlace: true } && !looks.IsOffForEarlier(item),
             SendOut = item.GoesOut
@@ -198,10 +198,6 @@ internal sealed partial class ProcedureBuilder
 
     /// <summary>What is looked at when a part is clean, where the standard says so for its kind; else <c>null</c>.</summary>
     private FrameStep? ConditionOf(WorkItem item) => LookRules.MayNeedConditionLook(item) ? frame.Find(FrameSection.WithStep, FrameNames.Condition, [], [item.Part]) : null;
-
-    /// <summary>Whether it takes more than its own fastening to take a part off: it rides on another, or another stands on it, or it has failed and is looked at first.</summary>
-    private bool IsHeldInPlace(Part part) =>
-        part.RidesOn is not null || request.Failed.Contains(part.Id) || family.Parts.Any(other => other.StandsOn.Contains(part.Id));
 
     /// <summary>The outermost part that is renewed whole with this one inside.</summary>
     private Part WholeOf(Part part)

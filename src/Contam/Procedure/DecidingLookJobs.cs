@@ -45,6 +45,9 @@ internal sealed class DecidingLookJobs
     /// <summary>Whether a place comes off for a look that is made before the one at it.</summary>
     public bool IsOffForEarlier(WorkItem item) => item.DecidingLook is { } look && IsOffFor(item.Part, look - 1);
 
+    /// <summary>Whether anything comes off for a look that is made before this one.</summary>
+    public bool IsAfterARemoval(int look) => offFor.Take(look).Any(off => off.Count > 0);
+
     /// <summary>Whether a part comes off for this look or for one before it.</summary>
     public bool IsOffFor(Part part, int look) => offFor.Take(look + 1).Any(off => off.Contains(family.IndexOf(part.Id)));
 }

@@ -147,9 +147,12 @@ internal sealed partial class ProcedureBuilder
         });
     }
 
-    /// <summary>Whether draining a reservoir and looking at what comes out is one: the look is before stripping, and made whenever the reservoir is drained.</summary>
+    /// <summary>
+    /// Whether draining a reservoir and looking at what comes out is one: the look is before stripping, nothing comes off before it, and it is made whenever the
+    /// reservoir is drained.
+    /// </summary>
     private bool IsDrainedByItsLook(Part part) => items[family.IndexOf(part.Id)] is { } item && item.Has(TreatmentKind.Inspect) && IsDrained(part) is { } drained
-        && PhaseOfLook(item) == Phase.Confirm && item.WhenDone(TreatmentKind.Inspect).Covers(drained);
+        && !(item.DecidingLook is { } look && looks.IsAfterARemoval(look)) && PhaseOfLook(item) == Phase.Confirm && item.WhenDone(TreatmentKind.Inspect).Covers(drained);
 
     /// <summary>Looks before stripping before it is decided to go on, and all else after that.</summary>
     private void OrderFrameBefore()

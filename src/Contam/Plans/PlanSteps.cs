@@ -128,10 +128,14 @@ internal sealed class PlanSteps
         {
             LookCondition own = Graph.Jobs[job].Condition;
             all[job] = [.. Graph.Before(job)];
-            foreach (int first in Graph.Before(job))
+            // What is handed on may not be done either, and hands on in turn.
+            var handing = new Queue<int>(all[job]);
+            while (handing.TryDequeue(out int first))
             {
-                if (!branching.IsDoneWhere(Graph.Jobs[first].Condition, own, LookCondition.Always))
-                    all[job].UnionWith(all[first]);
+                if (branching.IsDoneWhere(Graph.Jobs[first].Condition, own, LookCondition.Always))
+                    continue;
+                foreach (int earlier in all[first].Where(all[job].Add))
+                    handing.Enqueue(earlier);
             }
 
             int[] before = [.. all[job]];

@@ -261,7 +261,10 @@ internal sealed partial class ProcedureBuilder
     /// </summary>
     private bool ClosesInPlace(WorkItem item, StepAction action, LookAbout? about)
     {
-        if (item.ComesOff || item.IsOnlyInTheWay)
+        // What comes off is closed by its refit, except where it is looked at as it stands and then left there.
+        if (item.ComesOff)
+            return about == LookAbout.Debris && item.IsLookedAtInPlace;
+        if (item.IsOnlyInTheWay)
             return false;
         if (ConditionOf(item) is not null && (about == LookAbout.Condition || action is StepAction.Flush or StepAction.Clean))
             return about == LookAbout.Condition;

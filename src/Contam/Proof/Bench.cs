@@ -34,16 +34,16 @@ internal enum Whereabouts
 /// Knows no rule of what may be done when.
 /// </summary>
 /// <param name="parts">How many parts there are, all on and clean.</param>
-/// <param name="joints">The open joints between them.</param>
-/// <param name="carrierOf">For each part what it goes with when that comes off and it does not, or -1; never in a circle.</param>
+/// <param name="ground">What leads where and what goes with what.</param>
 /// <param name="remembers">Whether a flow is spared what an earlier one has passed, as <see cref="Carry"/> says; without it the play is slower and the same.</param>
-internal sealed class Bench(int parts, OpenJoints joints, int[] carrierOf, bool remembers)
+internal sealed class Bench(int parts, PlayGround ground, bool remembers)
 {
     private readonly Condition[] condition = new Condition[parts];
     private readonly Whereabouts[] whereabouts = new Whereabouts[parts];
     private readonly bool[] swept = new bool[parts];
     private readonly bool[] wiped = new bool[parts];
-    private readonly ILookup<int, int> ridersOf = Enumerable.Range(0, parts).Where(part => carrierOf[part] >= 0).ToLookup(part => carrierOf[part]);
+    private readonly OpenJoints joints = ground.Joints;
+    private readonly int[] carrierOf = ground.CarrierOf;
     private readonly int[] passedInWalk = new int[parts];
     private readonly Queue<int> toPass = new();
     private int walk;
@@ -87,7 +87,7 @@ internal sealed class Bench(int parts, OpenJoints joints, int[] carrierOf, bool 
         var queue = new Queue<int>([part]);
         while (queue.TryDequeue(out int carrier))
         {
-            foreach (int rider in ridersOf[carrier])
+            foreach (int rider in ground.RidersOf[carrier])
             {
                 if (whereabouts[rider] == Whereabouts.Off)
                     continue;

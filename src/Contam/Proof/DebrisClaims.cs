@@ -8,6 +8,9 @@ internal sealed class DebrisClaims
     /// <summary>The debris.</summary>
     internal required Debris Debris { get; init; }
 
+    /// <summary>What parts and joints let on of it.</summary>
+    internal required DebrisPassages Passages { get; init; }
+
     /// <summary>For each part of the family the grade that the plan gives it; <c>null</c> where it is not listed for this debris.</summary>
     internal required Grade?[] Grades { get; init; }
 

@@ -10,35 +10,39 @@ namespace Contam.Proof;
 /// </summary>
 internal sealed class DebrisWorld
 {
-    private readonly Family family;
+    private readonly DebrisPassages passages;
     private readonly OpenJoints joints;
-    private readonly Debris debris;
     private readonly ParticleSize?[] shed;
     private readonly bool[] isAccepted;
     private bool[]? passingFewerThanTwo;
 
-    /// <summary>Linear in parts and joints. Ids that the family does not have are left out. No accepted clean finding may be at a source.</summary>
-    internal DebrisWorld(Family family, OpenJoints joints, PlanDocument plan, Debris debris, bool countCleanFindings)
+    /// <summary>Linear in parts and joints. No accepted clean finding may be at a source.</summary>
+    /// <param name="passages">What parts and joints let on.</param>
+    /// <param name="failed">The parts that failed.</param>
+    /// <param name="found">The parts where the debris was found.</param>
+    /// <param name="accepted">The parts with a clean finding that counts.</param>
+    internal DebrisWorld(DebrisPassages passages, IEnumerable<int> failed, IEnumerable<int> found, IEnumerable<int> accepted)
     {
-        this.family = family;
-        this.joints = joints;
-        this.debris = debris;
-        shed = new ParticleSize?[family.Parts.Length];
-        isAccepted = new bool[family.Parts.Length];
-        ImmutableArray<PlanFinding> findings = [.. plan.Findings.OrEmpty().Where(finding => finding.Debris == debris.Name)];
-        IEnumerable<int> failed = Indices(plan.Failed.OrEmpty());
-        IEnumerable<int> found = Indices(findings.Where(finding => finding.Found).Select(finding => finding.Part));
-        Sources =
-        [
-            .. failed.Select(part => (part, SheddedBy(family.Parts[part]))),
-            .. found.Select(part => (part, ParticleSize.Unlimited)),
-        ];
+        this.passages = passages;
+        joints = passages.Joints;
+        shed = new ParticleSize?[passages.Family.Parts.Length];
+        isAccepted = new bool[shed.Length];
+        Sources = [.. failed.Select(part => (part, passages.ShedBy(part))), .. found.Select(part => (part, ParticleSize.Unlimited))];
         foreach ((int part, ParticleSize size) in Sources)
             shed[part] = shed[part] is { } other && other > size ? other : size;
-        if (!countCleanFindings)
-            return;
-        foreach (int part in Indices(findings.Where(finding => finding is { Found: false, Accepted: true }).Select(finding => finding.Part)))
+        foreach (int part in accepted)
             isAccepted[part] = true;
+    }
+
+    /// <summary>The world of a plan's own question. Ids that the family does not have are left out.</summary>
+    internal static DebrisWorld Of(DebrisPassages passages, PlanDocument plan, bool countCleanFindings)
+    {
+        ImmutableArray<PlanFinding> findings = [.. plan.Findings.OrEmpty().Where(finding => finding.Debris == passages.Debris.Name)];
+        return new DebrisWorld(
+            passages,
+            passages.Family.Places(plan.Failed.OrEmpty()),
+            passages.Family.Places(findings.Where(finding => finding.Found).Select(finding => finding.Part)),
+            countCleanFindings ? passages.Family.Places(findings.Where(finding => finding is { Found: false, Accepted: true }).Select(finding => finding.Part)) : []);
     }
 
     /// <summary>Every source with the largest particle it sheds. A part that failed and where the debris was found too is two sources.</summary>
@@ -51,15 +55,7 @@ internal sealed class DebrisWorld
     internal ParticleSize LetsOn(int joint)
     {
         int from = joints.From(joint);
-        ParticleSize letsOn = Narrowest(joints.Joints[joint].Passage);
-        if (shed[from] is not null)
-            return letsOn;
-        if (isAccepted[from])
-            return ParticleSize.Zero;
-        Part part = family.Parts[from];
-        if (part is { HasAbsoluteRating: true, HasBypass: false } && part.HoldOf(debris) is { } hold)
-            letsOn = ParticleSize.Min(letsOn, hold.Above);
-        return ParticleSize.Min(letsOn, Narrowest(part.Passage));
+        return shed[from] is not null ? passages.ThroughJoint(joint) : isAccepted[from] ? ParticleSize.Zero : passages.OutOfPart(joint);
     }
 
     /// <summary>Every part that is a source or lies beyond one over open joints. Linear.</summary>
@@ -71,7 +67,7 @@ internal sealed class DebrisWorld
     /// <summary>Where a piece of this size gets to from a source that sheds as much, over joints that let it on, out of parts that may be passed. Linear.</summary>
     internal bool[] Carried(ParticleSize size, Func<int, bool> isPassed)
     {
-        bool[] carried = new bool[family.Parts.Length];
+        bool[] carried = new bool[shed.Length];
         Walk(carried, Sources.Where(source => source.Size >= size).Select(source => source.Part), joint => isPassed(joints.From(joint)) && LetsOn(joint) >= size);
         return carried;
     }
@@ -109,7 +105,7 @@ internal sealed class DebrisWorld
     /// </summary>
     internal bool[] Exposed()
     {
-        bool[] exposed = new bool[family.Parts.Length];
+        bool[] exposed = new bool[shed.Length];
         foreach (IGrouping<ParticleSize, (int Part, ParticleSize Size)> level in Sources.GroupBy(source => source.Size).OrderBy(group => group.Key))
             Walk(exposed, level.Select(source => source.Part), joint => LetsOn(joint) >= level.Key);
         return exposed;
@@ -117,7 +113,7 @@ internal sealed class DebrisWorld
 
     private bool[] Walked(Func<int, bool> passes)
     {
-        bool[] walked = new bool[family.Parts.Length];
+        bool[] walked = new bool[shed.Length];
         Walk(walked, Sources.Select(source => source.Part), passes);
         return walked;
     }
@@ -144,12 +140,4 @@ internal sealed class DebrisWorld
             next.Push(part);
         }
     }
-
-    private ParticleSize SheddedBy(Part part) => debris.HasSize ? part.ShedOf(debris)?.UpTo ?? ParticleSize.Unlimited : ParticleSize.Unlimited;
-
-    private ParticleSize Narrowest(ParticleSize? passage) =>
-        passage is { } widest && debris is { IsHard: true, HasSize: true } ? widest : ParticleSize.Unlimited;
-
-    private IEnumerable<int> Indices(IEnumerable<string> ids) =>
-        ids.Distinct(StringComparer.Ordinal).Select(id => family.IndexOf(new PartId(id))).Where(part => part >= 0);
 }

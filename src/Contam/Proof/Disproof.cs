@@ -27,7 +27,7 @@ internal sealed class Disproof
         this.reading = reading;
         this.debris = debris;
         findings = [.. reading.Plan.Findings.OrEmpty().Where(finding => finding.Debris == debris.Name)];
-        failuresAlone = new DebrisWorld(reading.Family, reading.Joints, reading.Plan with { Findings = [] }, debris, countCleanFindings: false);
+        failuresAlone = new DebrisWorld(new DebrisPassages(reading.Family, reading.Joints, debris), reading.Family.Places(reading.Plan.Failed.OrEmpty()), [], []);
         var failed = reading.Plan.Failed.OrEmpty().ToHashSet(StringComparer.Ordinal);
         cleanPlaces =
         [

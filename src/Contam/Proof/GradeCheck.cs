@@ -17,7 +17,7 @@ internal static class GradeCheck
 
     private static string? First(PlanReading reading, DebrisClaims claims, bool isMilder)
     {
-        Grade?[] grades = Grades(reading, claims);
+        Grade?[] grades = GradesOf.Parts(reading.Family, claims.CountedWorld, claims.UncountedWorld);
         for (int part = 0; part < grades.Length; part++)
         {
             if (claims.Grades[part] is not { } said || grades[part] is not { } grade || said == grade || said > grade != isMilder)
@@ -27,29 +27,5 @@ internal static class GradeCheck
         }
 
         return null;
-    }
-
-    private static Grade?[] Grades(PlanReading reading, DebrisClaims claims)
-    {
-        bool[] reached = claims.CountedWorld.Reached();
-        bool[] uncleared = claims.CountedWorld.ReachedPastNoCleanFinding();
-        bool[] exposedCounted = claims.CountedWorld.Exposed();
-        bool[] exposedUncounted = claims.UncountedWorld.Exposed();
-        var grades = new Grade?[reached.Length];
-        for (int part = 0; part < grades.Length; part++)
-        {
-            ClearedBy by = reading.Family.Parts[part].ClearedBy;
-            bool isExposed = (by == ClearedBy.OneLook ? exposedCounted : exposedUncounted)[part];
-            bool isCleared = by switch
-            {
-                ClearedBy.OneLook => claims.CountedWorld.IsAccepted(part) || !uncleared[part],
-                ClearedBy.TwoLooks => claims.CountedWorld.IsBehindTwoCleanPlaces(part),
-                _ => false,
-            };
-            if (reached[part])
-                grades[part] = isCleared ? Grade.Cleared : isExposed ? Grade.Exposed : Grade.Guarded;
-        }
-
-        return grades;
     }
 }

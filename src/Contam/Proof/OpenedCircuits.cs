@@ -11,25 +11,61 @@ namespace Contam.Proof;
 internal static class OpenedCircuits
 {
     /// <summary>The first circuit or part for which that does not hold, or <c>null</c>. Linear in plan and family.</summary>
-    internal static string? FirstFault(PlanDocument plan, Family family)
+    internal static string? FirstFault(PlanDocument plan, Family family) => Unsafe(plan.Steps.OrEmpty(), family) ?? ForNothing(plan, family);
+
+    /// <summary>The first circuit that something comes off before it is made safe, or <c>null</c>. Linear in steps and family.</summary>
+    internal static string? Unsafe(ImmutableArray<PlanStep> steps, Family family)
+    {
+        var off = new Dictionary<string, PlanStep>(StringComparer.Ordinal);
+        foreach (PlanStep step in steps.Where(IsOff))
+        {
+            foreach (string part in PlayedStep.PartsOf(step))
+                off.TryAdd(part, step);
+        }
+
+        Dictionary<string, PlanStep> safe = SafeOf(steps);
+        return family.Circuits.Select(circuit => Unsafe(circuit, off, safe)).FirstOrDefault(fault => fault is not null);
+    }
+
+    private static string? Unsafe(Circuit circuit, Dictionary<string, PlanStep> off, Dictionary<string, PlanStep> safe)
+    {
+        PlanStep? made = safe.GetValueOrDefault(circuit.Name);
+        foreach (PartId part in circuit.Parts)
+        {
+            if (!off.TryGetValue(part.Value, out PlanStep? opened))
+                continue;
+            if (made is null)
+                return $"{part} comes off, but no step makes the {circuit.Name} circuit safe: it would be opened under pressure or full";
+            if (made.Number >= opened.Number || !(opened.Start >= made.Finish))
+            {
+                return FormattableString.Invariant(
+                    $"step {opened.Number} takes {part} off before step {made.Number} has made the {circuit.Name} circuit safe: it would be opened under pressure or full");
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The first circuit that is made safe and left alone, or part that is tried and never opened, or <c>null</c>. Linear in plan and family.</summary>
+    internal static string? ForNothing(PlanDocument plan, Family family)
     {
         ImmutableArray<PlanStep> steps = plan.Steps.OrEmpty();
-        HashSet<string> off = [.. steps.Where(step => step is { Action: StepAction.Remove, Phase: not Phase.Prove }).SelectMany(PlayedStep.PartsOf)];
+        HashSet<string> off = [.. steps.Where(IsOff).SelectMany(PlayedStep.PartsOf)];
         HashSet<string> touched = [.. steps.Where(step => step.Phase != Phase.Prove && (PlayedStep.IsTreatmentOf(step) || PlayedStep.IsConditionLook(step))).SelectMany(PlayedStep.PartsOf)];
         HashSet<string> worked = [.. steps.Where(step => PlayedStep.IsTreatmentOf(step) && step.Action != StepAction.Inspect).SelectMany(PlayedStep.PartsOf)];
-        Dictionary<string, PlanStep> safe = new(StringComparer.Ordinal);
-        foreach (PlanStep step in steps.Where(step => step is { Action: StepAction.MakeSafe, Circuit: not null }))
-            safe.TryAdd(step.Circuit!, step);
-        return family.Circuits.Select(circuit => Unsafe(circuit, off, safe)).FirstOrDefault(fault => fault is not null)
-            ?? family.Circuits.Select(circuit => Needless(circuit, off, touched, worked, safe, family)).FirstOrDefault(fault => fault is not null)
+        Dictionary<string, PlanStep> safe = SafeOf(steps);
+        return family.Circuits.Select(circuit => Needless(circuit, off, touched, worked, safe, family)).FirstOrDefault(fault => fault is not null)
             ?? steps.Select(step => TriedUnopened(step, off, worked)).FirstOrDefault(fault => fault is not null);
     }
 
-    private static string? Unsafe(Circuit circuit, HashSet<string> off, Dictionary<string, PlanStep> safe)
+    private static bool IsOff(PlanStep step) => step is { Action: StepAction.Remove, Phase: not Phase.Prove };
+
+    private static Dictionary<string, PlanStep> SafeOf(ImmutableArray<PlanStep> steps)
     {
-        PartId[] opened = [.. circuit.Parts.Where(part => off.Contains(part.Value))];
-        return opened.Length == 0 || safe.ContainsKey(circuit.Name) ? null
-            : $"{opened[0]} comes off, but no step makes the {circuit.Name} circuit safe: it would be opened under pressure or full";
+        var safe = new Dictionary<string, PlanStep>(StringComparer.Ordinal);
+        foreach (PlanStep step in steps.Where(step => step is { Action: StepAction.MakeSafe, Circuit: not null }))
+            safe.TryAdd(step.Circuit!, step);
+        return safe;
     }
 
     private static string? Needless(Circuit circuit, HashSet<string> off, HashSet<string> touched, HashSet<string> worked, Dictionary<string, PlanStep> safe, Family family)

@@ -11,28 +11,48 @@ internal static class OrderedCheck
     private const double Tolerance = 1e-6;
 
     /// <summary>The first thing out of order, or <c>null</c>. Time: that of sorting the steps, and of the play.</summary>
-    internal static string? FirstFault(PlanDocument plan, Family family)
+    internal static string? FirstFault(PlanDocument plan, Family family, OpenJoints joints)
     {
         ImmutableArray<PlanStep> steps = plan.Steps.OrEmpty();
         return Numbering(steps)
-            ?? FirstOf(StepSimulator.Play(family, plan))
-            ?? FirstOf(StepSimulator.Play(family, ByNumber(plan)))
-            ?? steps.Select(step => Staffing(step, plan.Hours.Technicians)).FirstOrDefault(problem => problem is not null)
-            ?? TwoAtOnce(steps)
-            ?? Phases(steps)
-            ?? (plan.Sequence == PlanSequence.Bench ? EachPhaseOnce(steps) : null)
+            ?? Played(plan, family, joints)
+            ?? AsASheet(plan)
             ?? OpenedCircuits.FirstFault(plan, family)
             ?? DrainedFirst.FirstFault(steps, family)
             ?? FiltersLast.FirstFault(steps, family);
     }
 
-    private static string? FirstOf(Simulation played) => played.Faults is [Fault fault, ..] ? fault.ToString() : null;
-
-    /// <summary>The same steps, one after the other by their numbers, as somebody does who works down the sheet.</summary>
-    private static PlanDocument ByNumber(PlanDocument plan) => plan with
+    /// <summary>
+    /// The first thing out of order in the sheet of a plan with looks, or <c>null</c>: all that does not hang on how they come out. The steps are not played.
+    /// </summary>
+    internal static string? BeforeAnyLook(PlanDocument plan, PlanLooks looks, Family family)
     {
-        Steps = [.. plan.Steps.OrEmpty().Select(step => step with { Start = 2 * step.Number, Finish = (2 * step.Number) + 1 })],
-    };
+        ImmutableArray<PlanStep> steps = plan.Steps.OrEmpty();
+        return Numbering(steps)
+            ?? StepPlay.Misread([.. steps.Select(step => PlayedStep.Of(step, family))], family)
+            ?? LookOrder.FirstFault(plan, looks)
+            ?? AsASheet(plan)
+            ?? OpenedCircuits.ForNothing(plan, family);
+    }
+
+    private static string? Played(PlanDocument plan, Family family, OpenJoints joints)
+    {
+        var ground = new PlayGround(family, joints);
+        ImmutableArray<PlayedStep> steps = [.. plan.Steps.OrEmpty().Select(step => PlayedStep.Of(step, family))];
+        DirtyPart[] dirty = [.. StepPlay.DirtyOf(family, plan)];
+        return FirstOf(new StepPlay(ground, steps, dirty).Play()) ?? FirstOf(new StepPlay(ground, PlayedStep.ByNumber(steps), dirty).Play());
+    }
+
+    private static string? AsASheet(PlanDocument plan)
+    {
+        ImmutableArray<PlanStep> steps = plan.Steps.OrEmpty();
+        return steps.Select(step => Staffing(step, plan.Hours.Technicians)).FirstOrDefault(problem => problem is not null)
+            ?? TwoAtOnce(steps)
+            ?? Phases(steps)
+            ?? (plan.Sequence == PlanSequence.Bench ? EachPhaseOnce(steps) : null);
+    }
+
+    private static string? FirstOf(Simulation played) => played.Faults is [Fault fault, ..] ? fault.ToString() : null;
 
     private static string? Numbering(ImmutableArray<PlanStep> steps)
     {
@@ -76,7 +96,7 @@ internal static class OrderedCheck
     }
 
     // Made safe, then confirmed, then opened, then closed, then proved. A note may be written at any time.
-    private static string? Phases(ImmutableArray<PlanStep> steps)
+    internal static string? Phases(ImmutableArray<PlanStep> steps)
     {
         PlanStep[] work = [.. steps.Where(step => step.Action != StepAction.Note)];
         PlanStep[] opened = [.. work.Where(step => step.Phase is Phase.Strip or Phase.CleanOut or Phase.Test or Phase.Refit)];

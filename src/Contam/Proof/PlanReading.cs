@@ -133,15 +133,17 @@ internal sealed class PlanReading
 
         if (problem is null)
         {
+            var passages = new DebrisPassages(Family, Joints, debris);
             Debris.Add(new DebrisClaims
             {
                 Debris = debris,
+                Passages = passages,
                 Grades = grades,
                 Line = own!,
                 Counted = counted!,
                 Uncounted = uncounted!,
-                CountedWorld = new DebrisWorld(Family, Joints, Plan, debris, countCleanFindings: true),
-                UncountedWorld = new DebrisWorld(Family, Joints, Plan, debris, countCleanFindings: false),
+                CountedWorld = DebrisWorld.Of(passages, Plan, countCleanFindings: true),
+                UncountedWorld = DebrisWorld.Of(passages, Plan, countCleanFindings: false),
             });
         }
 

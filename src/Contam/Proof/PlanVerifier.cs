@@ -25,14 +25,23 @@ public static class PlanVerifier
         ArgumentNullException.ThrowIfNull(known);
         PlanReading reading = PlanReading.Read(plan, family, known);
         string? unclosed = reading.Problem ?? ClosedCheck.FirstFault(reading);
+        string? untreated = TreatedCheck.FirstFault(plan, family);
+        PlanLooks looks = PlanLooks.Read(plan, family);
+        EveryHistory histories = looks.Problem is { } problem ? EveryHistory.Unplayed(problem)
+            : looks.All.IsEmpty ? EveryHistory.Flat(OrderedCheck.FirstFault(plan, family, reading.Joints))
+            : reading.Problem is { } unread ? EveryHistory.Unplayed(unread)
+            : EveryHistory.Of(reading, looks, OrderedCheck.BeforeAnyLook(plan, looks, family));
         return new Verification(
         [
-            new Claim(ClaimKind.Closed, unclosed),
+            new Claim(ClaimKind.Closed, unclosed ?? histories.Closed),
             new Claim(ClaimKind.Grounded, reading.Problem ?? GroundedCheck.FirstFault(reading)),
-            new Claim(ClaimKind.Treated, TreatedCheck.FirstFault(plan, family)),
-            new Claim(ClaimKind.Ordered, OrderedCheck.FirstFault(plan, family)),
+            new Claim(ClaimKind.Treated, untreated ?? histories.Treated),
+            new Claim(ClaimKind.Ordered, histories.Ordered),
             new Claim(ClaimKind.SameFamily, OtherFamily(plan, family)),
-        ]);
+        ])
+        {
+            Histories = histories.Histories,
+        };
     }
 
     private static string? OtherFamily(PlanDocument plan, Family family)

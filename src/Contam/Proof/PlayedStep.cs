@@ -44,6 +44,12 @@ internal sealed record PlayedStep(PlanStep Step, ImmutableArray<int> Parts, Immu
     internal static IEnumerable<string> PartsOf(PlanStep step) =>
         (step.Part is null ? [] : new[] { step.Part }).Concat(step.Parts.OrEmpty()).Distinct(StringComparer.Ordinal);
 
+    /// <summary>The step as the one of this place in a row of steps that are done one after the other.</summary>
+    internal PlayedStep At(int place) => this with { Step = Step with { Start = 2 * place, Finish = (2 * place) + 1 } };
+
+    /// <summary>The same steps, one after the other by their numbers, as somebody does who works down the sheet.</summary>
+    internal static ImmutableArray<PlayedStep> ByNumber(ImmutableArray<PlayedStep> steps) => [.. steps.Select(step => step.At(step.Step.Number))];
+
     internal static PlayedStep Of(PlanStep step, Family family) => new(
         step,
         [.. PartsOf(step).Select(id => family.IndexOf(new PartId(id))).Where(part => part >= 0)],

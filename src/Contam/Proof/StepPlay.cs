@@ -19,25 +19,43 @@ internal sealed class StepPlay
     private readonly bool[] wasTakenOff;
     private readonly bool[] wasPutBack;
     private readonly int[] away;
-    private readonly ILookup<int, int> standing;
-    private readonly ILookup<int, int> riding;
+    private readonly PlayGround ground;
 
+    /// <summary>A play of all steps of a plan.</summary>
     internal StepPlay(Family family, PlanDocument plan, bool remembers = true)
+        : this(
+            new PlayGround(family, new OpenJoints(family, plan.Failed.OrEmpty().Select(id => new PartId(id)).ToHashSet())),
+            [.. plan.Steps.OrEmpty().Select(step => PlayedStep.Of(step, family))],
+            DirtyOf(family, plan),
+            remembers)
     {
-        this.family = family;
+    }
+
+    /// <summary>A play of these steps.</summary>
+    /// <param name="ground">The engine.</param>
+    /// <param name="steps">The steps that are done.</param>
+    /// <param name="dirty">What is not clean when they begin.</param>
+    /// <param name="remembers">See <see cref="Bench"/>.</param>
+    internal StepPlay(PlayGround ground, ImmutableArray<PlayedStep> steps, IEnumerable<DirtyPart> dirty, bool remembers = true)
+    {
+        this.ground = ground;
+        this.steps = steps;
+        family = ground.Family;
         int count = family.Parts.Length;
-        steps = [.. plan.Steps.OrEmpty().Select(step => PlayedStep.Of(step, family))];
-        bench = new Bench(count, new OpenJoints(family, plan.Failed.OrEmpty().Select(id => new PartId(id)).ToHashSet()), [.. family.Parts.Select(CarrierOf)], remembers);
-        standing = Enumerable.Range(0, count).SelectMany(part => family.Parts[part].StandsOn.Select(below => (Below: family.IndexOf(below), Part: part))).ToLookup(pair => pair.Below, pair => pair.Part);
-        riding = Enumerable.Range(0, count).Where(part => family.Parts[part].RidesOn is not null).ToLookup(part => family.IndexOf(family.Parts[part].RidesOn!.Value));
+        bench = new Bench(count, ground, remembers);
         isSuspect = new bool[count];
         isLookedAt = new bool[count];
         comesOff = new bool[count];
         wasTakenOff = new bool[count];
         wasPutBack = new bool[count];
         away = new int[count];
-        foreach (PlanPart listed in plan.Parts.OrEmpty())
-            Dirty(listed);
+        foreach (DirtyPart part in dirty)
+        {
+            isLookedAt[part.Part] = part.IsLookedAt;
+            isSuspect[part.Part] = part.IsSuspect;
+            bench.Become(part.Part, part.IsSuspect ? Condition.Suspect : Condition.Dirty);
+        }
+
         foreach (PlayedStep step in steps.Where(step => step.Step.Action == StepAction.Remove))
         {
             foreach (int part in step.Parts)
@@ -47,10 +65,17 @@ internal sealed class StepPlay
         last = new LastTreatments(count, steps.Where(step => step.HasTimes), part => !isSuspect[part] ? null : isLookedAt[part] ? StepAction.Inspect : StepAction.Test);
     }
 
+    /// <summary>Plays, and checks too that the parts are there and that each step waits for what it says it waits for.</summary>
     internal Simulation Play()
     {
         StepOrder.Check(steps, faults);
-        CheckNames();
+        CheckNames(steps, family, faults);
+        return PlayAlone();
+    }
+
+    /// <summary>Plays steps of which is known that they can be played.</summary>
+    internal Simulation PlayAlone()
+    {
         foreach ((PlayedStep step, bool isFinish) in StepOrder.Events(steps))
         {
             if (isFinish)
@@ -64,18 +89,23 @@ internal sealed class StepPlay
         return new Simulation(faults.ToImmutable());
     }
 
-    private void Dirty(PlanPart listed)
+    /// <summary>The first step that cannot be played as it stands, or <c>null</c>.</summary>
+    internal static string? Misread(ImmutableArray<PlayedStep> steps, Family family)
     {
-        int part = family.IndexOf(new PartId(listed.Id));
-        if (part < 0 || listed.Exposure.OrEmpty().All(line => line.Grade == Grade.Cleared))
-            return;
-        ImmutableArray<TreatmentKind> treatment = listed.Treatment.OrEmpty();
-        isLookedAt[part] = treatment.Contains(TreatmentKind.Inspect);
-        isSuspect[part] = treatment.Length > 0 && treatment.All(kind => kind is TreatmentKind.Inspect or TreatmentKind.Test);
-        bench.Become(part, isSuspect[part] ? Condition.Suspect : Condition.Dirty);
+        ImmutableArray<Fault>.Builder faults = ImmutableArray.CreateBuilder<Fault>();
+        StepOrder.Check(steps, faults);
+        CheckNames(steps, family, faults);
+        return faults is [Fault first, ..] ? first.ToString() : null;
     }
 
-    private void CheckNames()
+    /// <summary>What a plan says is not clean when its steps begin.</summary>
+    internal static IEnumerable<DirtyPart> DirtyOf(Family family, PlanDocument plan) =>
+        from listed in plan.Parts.OrEmpty()
+        let part = family.IndexOf(new PartId(listed.Id))
+        where part >= 0 && !listed.Exposure.OrEmpty().All(line => line.Grade == Grade.Cleared)
+        select DirtyPart.Of(part, listed.Treatment.OrEmpty());
+
+    private static void CheckNames(ImmutableArray<PlayedStep> steps, Family family, ImmutableArray<Fault>.Builder faults)
     {
         foreach (PlayedStep step in steps)
         {
@@ -136,8 +166,6 @@ internal sealed class StepPlay
             bench.Become(part, Condition.Clean);
     }
 
-    private int CarrierOf(Part part) => part.RidesOn is { } carrier ? family.IndexOf(carrier) : part.Assembly is { } whole ? family.IndexOf(whole) : -1;
-
     private void StartRemoving(PlayedStep step, int part)
     {
         CheckNotAway(step, part);
@@ -188,7 +216,7 @@ internal sealed class StepPlay
 
     private void CheckCarriersOff(PlayedStep step, int part)
     {
-        if (FirstOf(standing[part], other => bench.WhereaboutsOf(other) != Whereabouts.Off) is var above and >= 0)
+        if (FirstOf(ground.Standing[part], other => bench.WhereaboutsOf(other) != Whereabouts.Off) is var above and >= 0)
             Report(step, part, $"{Name(part)} is taken off while {Name(above)}, which stands on it, is on");
         if (family.Parts[part].RidesOn is { } rides && family.IndexOf(rides) is var carrier and >= 0 && bench.WhereaboutsOf(carrier) != Whereabouts.Off)
             Report(step, part, $"{Name(part)} is taken off {Name(carrier)}, which it rides on, while that is on");
@@ -198,7 +226,7 @@ internal sealed class StepPlay
     {
         if (FirstOf(family.Parts[part].StandsOn.Select(family.IndexOf), other => other >= 0 && bench.WhereaboutsOf(other) != Whereabouts.On) is var below and >= 0)
             Report(step, part, $"{Name(part)} is put back before {Name(below)}, which it stands on, is on");
-        if (FirstOf(riding[part], other => bench.WhereaboutsOf(other) != Whereabouts.On) is var rider and >= 0)
+        if (FirstOf(ground.Riding[part], other => bench.WhereaboutsOf(other) != Whereabouts.On) is var rider and >= 0)
             Report(step, part, $"{Name(part)} is put back before {Name(rider)}, which rides on it, is built up");
         if (family.Parts[part].RidesOn is { } rides && family.IndexOf(rides) is var carrier and >= 0 && bench.ConditionOf(carrier) != Condition.Clean)
             Report(step, part, $"{Name(part)} is built onto {Name(carrier)}, which {StillUnclean(carrier)}", carrier);

@@ -18,14 +18,15 @@ internal static class TreatedCheck
         return plan.Parts.OrEmpty().Select(listed => Untreated(listed, work, family)).FirstOrDefault(fault => fault is not null)
             ?? plan.Steps.OrEmpty().Select(step => Unasked(step, work, family)).FirstOrDefault(fault => fault is not null)
             ?? family.Parts.Select(part => LeftOff(part, work)).FirstOrDefault(fault => fault is not null)
-            ?? family.Parts.Select(part => RenewedByHalf(part, work)).FirstOrDefault(fault => fault is not null)
-            ?? Unconfirmed(plan);
+            ?? RenewedByHalf(family, part => work.IsDone(part.Value, StepAction.Replace))
+            ?? Unconfirmed(plan.Failed.OrEmpty(), plan.Steps.OrEmpty());
     }
 
     private static string? Untreated(PlanPart listed, Work work, Family family)
     {
         ImmutableArray<TreatmentKind> treatment = listed.Treatment.OrEmpty();
-        bool isCleared = listed.Exposure.OrEmpty().All(line => line.Grade == Grade.Cleared);
+        // What a clean finding clears may be needed all the same where a look speaks against that finding.
+        bool isCleared = listed.Exposure.OrEmpty().All(line => line.Grade == Grade.Cleared) && (!work.HasLooks || listed.Asks.OrEmpty().IsEmpty);
         if (isCleared)
             return treatment.IsEmpty ? null : $"{listed.Id} is cleared and given a treatment all the same: it would not be known which is meant";
         if (treatment.IsEmpty)
@@ -58,7 +59,7 @@ internal static class TreatedCheck
                 StepAction.Replace when treatment.IsEmpty => family.Find(new PartId(part)) is { } spared && IsRenewedWithAnother(spared, work),
                 // Only a part that is kept is worth measuring, and only when it is clean.
                 StepAction.Inspect when step.About == LookAbout.Condition => PlayedStep.IsConditionLook(step)
-                    && treatment.Any(kind => kind is TreatmentKind.Flush or TreatmentKind.Clean) && !treatment.Contains(TreatmentKind.Replace),
+                    && treatment.Any(kind => kind is TreatmentKind.Flush or TreatmentKind.Clean) && (work.HasLooks || !treatment.Contains(TreatmentKind.Replace)),
                 StepAction.Inspect or StepAction.Flush or StepAction.Clean or StepAction.Test or StepAction.Replace =>
                     treatment.Any(kind => ActionOf(kind) == step.Action),
                 StepAction.SendOut => !treatment.IsEmpty,
@@ -90,16 +91,23 @@ internal static class TreatedCheck
     private static bool IsRenewedWithAnother(Part part, Work work) =>
         part.Together.Any(other => other != part.Id && work.IsDone(other.Value, StepAction.Replace)) || (part.Assembly is { } whole && work.IsDone(whole.Value, StepAction.Replace));
 
-    private static string? RenewedByHalf(Part part, Work work)
+    /// <summary>The first part that is renewed without what makes a set with it, or left old inside of what is renewed whole; <c>null</c> for none.</summary>
+    internal static string? RenewedByHalf(Family family, Func<PartId, bool> isRenewed)
     {
-        if (work.IsDone(part.Id.Value, StepAction.Replace))
+        foreach (Part part in family.Parts.Where(part => !part.Together.IsEmpty || part.Assembly is not null))
         {
-            return part.Together.FirstOrDefault(other => !work.IsDone(other.Value, StepAction.Replace)) is { Value: not null } left
-                ? $"{part.Id} is renewed without {left}, with which it makes a set: new would run against old" : null;
+            if (!isRenewed(part.Id))
+            {
+                if (part.Assembly is { } whole && isRenewed(whole))
+                    return $"{whole} is renewed whole without {part.Id}, which is inside of it: the old would be built into the new";
+            }
+            else if (part.Together.FirstOrDefault(other => !isRenewed(other)) is { Value: not null } left)
+            {
+                return $"{part.Id} is renewed without {left}, with which it makes a set: new would run against old";
+            }
         }
 
-        return part.Assembly is { } whole && work.IsDone(whole.Value, StepAction.Replace)
-            ? $"{whole} is renewed whole without {part.Id}, which is inside of it: the old would be built into the new" : null;
+        return null;
     }
 
     private static string? LeftOff(Part part, Work work)
@@ -114,10 +122,11 @@ internal static class TreatedCheck
         };
     }
 
-    private static string? Unconfirmed(PlanDocument plan)
+    /// <summary>The first failed part at which nobody looks before the engine is opened, or <c>null</c>.</summary>
+    internal static string? Unconfirmed(ImmutableArray<string> failed, ImmutableArray<PlanStep> steps)
     {
-        HashSet<string> confirmed = [.. plan.Steps.OrEmpty().Where(step => step.Phase == Phase.Confirm).SelectMany(PlayedStep.PartsOf)];
-        string? missed = plan.Failed.OrEmpty().FirstOrDefault(part => !confirmed.Contains(part));
+        HashSet<string> confirmed = [.. steps.Where(step => step.Phase == Phase.Confirm).SelectMany(PlayedStep.PartsOf)];
+        string? missed = failed.FirstOrDefault(part => !confirmed.Contains(part));
         return missed is null ? null : $"no step looks at {missed} before the engine is opened: the cause of the failure would be missed";
     }
 
@@ -130,7 +139,8 @@ internal static class TreatedCheck
         _ => StepAction.Replace,
     };
 
-    private static string Word(TreatmentKind kind) => kind switch
+    /// <summary>A treatment in words: <c>cleaning</c>.</summary>
+    internal static string Word(TreatmentKind kind) => kind switch
     {
         TreatmentKind.Inspect => "inspection",
         TreatmentKind.Flush => "flushing",
@@ -147,6 +157,7 @@ internal static class TreatedCheck
 
         internal Work(PlanDocument plan)
         {
+            HasLooks = !plan.Looks.OrEmpty().IsEmpty;
             foreach (PlanPart listed in plan.Parts.OrEmpty())
                 treatmentOf[listed.Id] = listed.Treatment.OrEmpty();
             foreach (PlanStep step in plan.Steps.OrEmpty())
@@ -156,6 +167,9 @@ internal static class TreatedCheck
                     done.Add((part, step.Action));
             }
         }
+
+        /// <summary>Whether the steps and the treatments are those of all histories of a plan with looks together.</summary>
+        internal bool HasLooks { get; }
 
         internal bool IsDone(string part, StepAction action) => done.Contains((part, action));
 

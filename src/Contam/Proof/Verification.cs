@@ -6,7 +6,7 @@ namespace Contam.Proof;
 /// <summary>What a plan claims of itself.</summary>
 public enum ClaimKind
 {
-    /// <summary>Nothing that the debris can reach is left out or called milder than it is.</summary>
+    /// <summary>Nothing that the debris can reach is left out or called milder than it is, however the looks come out.</summary>
     [JsonStringEnumMemberName("closed")]
     Closed,
 
@@ -14,11 +14,11 @@ public enum ClaimKind
     [JsonStringEnumMemberName("grounded")]
     Grounded,
 
-    /// <summary>Every exposed and every guarded part has the steps that its treatment asks for, and no others.</summary>
+    /// <summary>Every exposed and every guarded part has the steps that its treatment asks for, and no others; with looks, whichever way they come out.</summary>
     [JsonStringEnumMemberName("treated")]
     Treated,
 
-    /// <summary>The steps, played in their order, end with nothing dirty and everything back.</summary>
+    /// <summary>The steps, played in their order, end with nothing dirty and everything back; with looks, those that are done in each history.</summary>
     [JsonStringEnumMemberName("ordered")]
     Ordered,
 
@@ -40,6 +40,9 @@ public sealed record Claim(ClaimKind Kind, string? Where)
 /// <param name="Claims">The five claims, in the order of <see cref="ClaimKind"/>.</param>
 public sealed record Verification(ImmutableArray<Claim> Claims)
 {
+    /// <summary>How many histories of its looks the plan was held against: all that can come about; 1 without looks, 0 where a fault kept them from being played.</summary>
+    public int Histories { get; init; } = 1;
+
     /// <summary>Whether all of them hold.</summary>
     public bool Holds => Claims.All(claim => claim.Holds);
 }

@@ -217,6 +217,7 @@ internal sealed partial class ProcedureBuilder
                 continue;
 
             HashSet<int> waitForFilters = ReachableFrom(filters.Select(index => jobsOf[index]!.Refit!.Id));
+            waitForFilters.UnionWith(filters.Select(index => jobsOf[index]!.Refit!.Id));
             Job gate = graph.Add(id => new Job(id, Phase.Refit, StepAction.Note)
             {
                 Topic = FrameNames.FiltersNext,

@@ -100,7 +100,7 @@ public class Finds_and_clean_looks
     {
         (TestCase Asked, Debris Debris, ReferenceContradictions Reference)[] cases =
         [
-            .. Enumerable.Range(0, 1000).Select(seed => Looked(Cases.Make(seed, 60)))
+            .. Enumerable.Range(0, 2000).Select(seed => Looked(Cases.Make(seed, 60)))
                 .SelectMany(asked => asked.Asked.Select(debris => (asked, debris, new ReferenceContradictions(asked.Question(debris))))),
         ];
         var ways = new Dictionary<string, Func<TestCase, Debris, ReferenceContradictions, bool>>

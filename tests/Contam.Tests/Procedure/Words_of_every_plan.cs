@@ -147,6 +147,16 @@ public sealed partial class Words_of_every_plan
     }
 
     [Fact]
+    public void Petrol_is_never_warmed()
+    {
+        PlanStep[] flushes = [.. Plan(Family("sterndrive-petrol-v6"), "fuel-tank", "metal").Steps.Where(step => step.Action == StepAction.Flush && step.Text.Contains("L/min", StringComparison.Ordinal))];
+        Family family = Family("sterndrive-petrol-v6");
+        PlanStep[] petrol = [.. flushes.Where(step => step.Part is { } id && family.Circuits.Where(circuit => circuit.Parts.Contains(new PartId(id))).All(circuit => circuit.Fluid == "petrol"))];
+        Assert.NotEmpty(petrol);
+        Assert.All(petrol, step => Assert.Contains("at 20 °C", step.Text, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_high_pressure_is_tried_on_liquid()
     {
         Family family = Family("stern-trim-unit");

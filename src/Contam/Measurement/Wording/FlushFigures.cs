@@ -47,11 +47,16 @@ public sealed class FlushFigures(Family family)
         return [.. circuits];
     }
 
+    // Nobody warms petrol: common practice, no source.
+    private static readonly Temperature Cold = Temperature.FromCelsius(20);
+
+    private static bool IsPetrol(Fluid fluid) => (fluid.Sort ?? fluid.Id) == "petrol";
+
     private static string? Sentence(Fluid fluid, BoreToFlush[] bores)
     {
         if (!ViscosityCurve.Of(fluid).TryGet(out ViscosityCurve? curve, out _))
             return null;
-        Temperature at = UsualFlush.TemperatureFor(curve);
+        Temperature at = IsPetrol(fluid) ? Cold : UsualFlush.TemperatureFor(curve);
         if (!curve.At(at).TryGet(out KinematicViscosity viscosity, out _))
             return null;
         BoreToFlush hardest = bores[0];

@@ -35,12 +35,12 @@ internal sealed partial class ProcedureBuilder
             if (jobs.Remove is null)
             {
                 foreach (PartId inTheWay in items[index]!.LookAccess)
-                    Between(WithWhatItGoes(inTheWay), jobs.Look, jobs.Look);
+                    Between(JobsWith(inTheWay), jobs.Look, jobs.Look);
             }
 
             foreach (PartId inTheWay in items[index]!.Access)
             {
-                PartJobs other = WithWhatItGoes(inTheWay);
+                PartJobs other = JobsWith(inTheWay);
                 Between(other, jobs.Remove ?? jobs.FirstWork, jobs.Refit ?? jobs.LastTreatment);
                 // The flush may be that of a loop, which other parts' jobs precede and follow.
                 if (jobs.Remove is null)
@@ -48,15 +48,16 @@ internal sealed partial class ProcedureBuilder
             }
         }
 
-        // What comes new inside of another goes with that.
-        PartJobs WithWhatItGoes(PartId inTheWay) => family.IndexOf(inTheWay) is var place && items[place]!.ComesInside ? jobsOf[benchOf[place]]! : jobsOf[place]!;
-
         void Between(PartJobs inTheWay, Job? first, Job? last)
         {
             graph.Order(inTheWay.Remove, first);
             graph.Order(last, inTheWay.Refit);
         }
     }
+
+    /// <summary>The jobs at a part that is worked on; for one that comes new inside of another, the jobs at that, as it goes with it.</summary>
+    private PartJobs JobsWith(PartId part) =>
+        family.IndexOf(part) is var place && items[place]!.ComesInside ? jobsOf[family.IndexOf(WholeOf(family.Parts[place]).Id)]! : jobsOf[place]!;
 
     /// <summary>
     /// What stands on a part comes off before it and goes on after it. What rides on a part comes off after it, on the bench, and is built up before it goes on,
@@ -77,13 +78,14 @@ internal sealed partial class ProcedureBuilder
 
             foreach (PartId below in items[index]!.Part.StandsOn)
             {
-                PartJobs? other = jobsOf[family.IndexOf(below)];
+                PartJobs? other = items[family.IndexOf(below)] is null ? null : JobsWith(below);
                 graph.Order(other?.Remove is null ? null : jobs.Remove, other?.Remove);
                 graph.Order(other?.Refit, jobs.Refit);
             }
 
-            if (items[index]!.Part.RidesOn is not { } rides || jobsOf[family.IndexOf(rides)] is not { } carrier)
+            if (items[index]!.Part.RidesOn is not { } rides || items[family.IndexOf(rides)] is null)
                 continue;
+            PartJobs carrier = JobsWith(rides);
             graph.Order(carrier.Remove, jobs.Remove);
             graph.Order(jobs.Remove, carrier.SendOut);
             graph.Order(carrier.Done, jobs.Refit);
@@ -228,7 +230,8 @@ internal sealed partial class ProcedureBuilder
             foreach (int index in others)
             {
                 PartJobs jobs = jobsOf[index]!;
-                graph.Order(jobs.Done, gate);
+                PartJobs with = JobsWith(family.Parts[index].Id);
+                graph.Order(with.Replace ?? with.Done, gate);
                 Job? last = jobs.Refit ?? jobs.LastTreatment;
                 if (last is not null && !waitForFilters.Contains(last.Id))
                     graph.Order(last, gate);

@@ -81,11 +81,11 @@ internal static class WorkList
             WorkItem item = items[index]!;
             foreach (int other in item.AllAccess.Select(family.IndexOf).ToArray())
                 TakeOff(other);
-            if (!item.ComesOff)
+            if (!item.ComesOff && !item.ComesInside)
                 continue;
             foreach (int other in standing[item.Part.Id])
                 TakeOff(other);
-            if (item.Part.RidesOn is { } carrier)
+            if (item.ComesOff && item.Part.RidesOn is { } carrier)
                 TakeOff(family.IndexOf(carrier));
             foreach (int other in item.Has(TreatmentKind.Replace) ? riding[item.Part.Id] : [])
                 TakeOff(other);

@@ -88,6 +88,7 @@ internal sealed partial class ProcedureBuilder
             PartJobs carrier = JobsWith(rides);
             graph.Order(carrier.Remove, jobs.Remove);
             graph.Order(jobs.Remove, carrier.SendOut);
+            graph.Order(jobs.Remove, carrier.Replace);
             graph.Order(carrier.Done, jobs.Refit);
             if (carrier.Test is { Phase: Phase.Refit } && family[rides].TestAt == TestAt.BuiltUp)
                 graph.Order(jobs.Refit, carrier.Test);
@@ -129,14 +130,12 @@ internal sealed partial class ProcedureBuilder
             bool isOnOneBench = benchOf[from] == benchOf[to];
             if (items[to] is { ComesOff: true })
             {
-                // A part that is renewed, or cleaned elsewhere, is off until it comes back clean; what lies beyond need not wait for it.
-                bool comesBackClean = upstream.ComesOff && (upstream.GoesOut || upstream.Has(TreatmentKind.Replace));
-                graph.Order(comesBackClean ? here.Remove : here.Done, beyond!.Refit);
+                graph.Order(ComesBackCleanTo(from, to) ? here.Remove : here.Done, beyond!.Refit);
                 continue;
             }
 
             if (benchOf[to] != Carriers.Engine && !isOnOneBench)
-                graph.Order(upstream.ComesOff && (upstream.GoesOut || upstream.Has(TreatmentKind.Replace)) ? here.Remove : here.Done, jobsOf[benchOf[to]]!.Refit);
+                graph.Order(ComesBackCleanTo(from, benchOf[to]) ? here.Remove : here.Done, jobsOf[benchOf[to]]!.Refit);
             if (!isOnOneBench)
             {
                 if (benchOf[from] != Carriers.Engine && items[to] is { IsCleaned: true, ComesInside: false })
@@ -154,6 +153,21 @@ internal sealed partial class ProcedureBuilder
         }
 
         OrderBeyondFlushes();
+    }
+
+    /// <summary>
+    /// Whether a part that is renewed, or cleaned elsewhere, is off until it comes back clean, so that what lies beyond need not wait for it; but what it carries
+    /// is fitted to it.
+    /// </summary>
+    private bool ComesBackCleanTo(int from, int to)
+    {
+        for (int at = Carriers.CarrierOf(family, to); at >= 0; at = Carriers.CarrierOf(family, at))
+        {
+            if (at == from)
+                return false;
+        }
+
+        return items[from] is { ComesOff: true } item && (item.GoesOut || item.Has(TreatmentKind.Replace));
     }
 
     /// <summary>

@@ -76,6 +76,10 @@ internal sealed partial class ProcedureBuilder
                 continue;
             }
 
+            // What is inside of another may be taken out on the engine or on the bench, but not while that goes back.
+            for (int at = Carriers.CarrierOf(family, index); at >= 0; at = Carriers.CarrierOf(family, at))
+                graph.Order(jobs.Remove, jobsOf[at]?.Refit);
+
             foreach (PartId below in items[index]!.Part.StandsOn)
             {
                 PartJobs? other = items[family.IndexOf(below)] is null ? null : JobsWith(below);

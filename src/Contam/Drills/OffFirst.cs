@@ -18,7 +18,7 @@ internal static class OffFirst
         var dice = new DrillDice(request.Seed, DrillKind.OffFirst);
         var first = new OffBefore(family);
         PartId[] off = [.. plan.Steps.Where(step => step.Action == StepAction.Remove).SelectMany(OrderChoice.PartsOf).Distinct()];
-        PartId[] behind = [.. off.Where(part => !first.Of(part).IsEmpty)];
+        PartId[] behind = [.. off.Where(part => RightOnes(part).Any())];
         if (behind.Length == 0)
             return Posed.Not(DrillKind.OffFirst, DrillSilence.NothingInTheWay);
         Dictionary<PartId, int> depth = behind.ToDictionary(part => part, part => DepthOf(first, part));
@@ -26,9 +26,15 @@ internal static class OffFirst
         PartId asked = dice.Pick(behind.Where(part => depth[part] >= deepest - 1).ToArray());
         HashSet<PartId> inTheWay = AllInTheWayOf(first, asked);
 
+        IEnumerable<PartId> RightOnes(PartId part)
+        {
+            HashSet<PartId> before = AllInTheWayOf(first, part);
+            return family.Parts.Select(one => one.Id).Where(one => before.Contains(one) && first.Of(one).IsEmpty && HoldsUp(family, one, before.Append(part)));
+        }
+
         OffChoice Of(PartId part) => new(part, inTheWay.Contains(part)) { Behind = first.Of(part), ComesAfter = AllInTheWayOf(first, part).Contains(asked) };
 
-        OffChoice right = Of(dice.Pick(family.Parts.Select(part => part.Id).Where(part => inTheWay.Contains(part) && first.Of(part).IsEmpty).ToArray()));
+        OffChoice right = Of(dice.Pick(RightOnes(asked).ToArray()));
         HashSet<PartId> joined = [.. family.Joints.Where(joint => joint.From == asked || joint.To == asked).SelectMany(joint => new[] { joint.From, joint.To }), asked];
         OffChoice[] wrong = [.. family.Parts.Where(part => part.Id == asked || joined.Contains(part.Id) || inTheWay.Contains(part.Id) || off.Contains(part.Id)).Select(part => Of(part.Id)).Where(choice => !choice.IsRight)];
         OffChoice[] drawn =
@@ -50,6 +56,10 @@ internal static class OffFirst
             InTheWay = [.. family.Parts.Where(part => told.Contains(part.Id) && !first.Of(part.Id).IsEmpty).Select(part => new InTheWay(part.Id, first.Of(part.Id)))],
         });
     }
+
+    // What has nothing before itself and holds something up for certain: what is in the way of a part that comes off with its carrier may still be on then.
+    private static bool HoldsUp(Family family, PartId first, IEnumerable<PartId> behind) => family[first].Assembly is null && behind.Any(part =>
+        family[part].RidesOn == first || family[first].StandsOn.Contains(part) || (family[part] is { RidesOn: null, Assembly: null } && family[part].Access.Contains(first)));
 
     private static HashSet<PartId> AllInTheWayOf(OffBefore first, PartId part)
     {

@@ -51,7 +51,7 @@ public static class StepKey
         if (step.Frame is FrameNames.Order or FrameNames.OrderSlowest)
             return Order;
         if (step.Frame is FrameNames.LookFirst)
-            return $"{work}/{FrameNames.LookFirst}";
+            return $"{PlanWords.Of(step.Phase)}/{PlanWords.Of(step.Action)}//{FrameNames.LookFirst}";
         if (parts.IsEmpty || step.Phase == Phase.Prove)
             return $"{work}/{EntryChain.Sha256(step.Text)[..12]}";
         bool isOfDebris = step.Action is StepAction.Inspect or StepAction.Flush or StepAction.Clean or StepAction.Test

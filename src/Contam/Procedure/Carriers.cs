@@ -47,7 +47,7 @@ internal static class Carriers
         return bench;
     }
 
-    /// <summary>What a part rides on or is inside of; <see cref="Engine"/> for neither.</summary>
+    /// <summary>What a part rides on, or else is inside of; <see cref="Engine"/> where nothing carries it.</summary>
     public static int CarrierOf(Family family, int index) =>
         family.Parts[index].RidesOn is { } carrier ? family.IndexOf(carrier) : family.Parts[index].Assembly is { } whole ? family.IndexOf(whole) : Engine;
 }

@@ -36,12 +36,12 @@ internal sealed partial class ProcedureBuilder
             if (items[index]!.IsLookedAtInPlace)
             {
                 foreach (PartId inTheWay in items[index]!.LookAccess)
-                    Between(WithWhatItGoes(inTheWay), jobs.Look, jobs.Look);
+                    Between(JobsWith(inTheWay), jobs.Look, jobs.Look);
             }
 
             foreach (PartId inTheWay in items[index]!.Access)
             {
-                PartJobs other = WithWhatItGoes(inTheWay);
+                PartJobs other = JobsWith(inTheWay);
                 Between(other, jobs.Remove ?? jobs.FirstWork, jobs.Refit ?? jobs.LastTreatment);
                 // The flush may be that of a loop, which other parts' jobs precede and follow.
                 if (jobs.Remove is null)
@@ -49,15 +49,16 @@ internal sealed partial class ProcedureBuilder
             }
         }
 
-        // What comes new inside of another goes with that.
-        PartJobs WithWhatItGoes(PartId inTheWay) => family.IndexOf(inTheWay) is var place && items[place]!.ComesInside ? jobsOf[benchOf[place]]! : jobsOf[place]!;
-
         void Between(PartJobs inTheWay, Job? first, Job? last)
         {
             graph.Order(inTheWay.Remove, first);
             graph.Order(last, inTheWay.Refit);
         }
     }
+
+    /// <summary>The jobs at a part that is worked on; for one that comes new inside of another, the jobs at that, as it goes with it.</summary>
+    private PartJobs JobsWith(PartId part) =>
+        family.IndexOf(part) is var place && items[place]!.ComesInside ? jobsOf[family.IndexOf(WholeOf(family.Parts[place]).Id)]! : jobsOf[place]!;
 
     /// <summary>
     /// What stands on a part comes off before it and goes on after it. What rides on a part comes off after it, on the bench, and is built up before it goes on,
@@ -76,17 +77,23 @@ internal sealed partial class ProcedureBuilder
                 continue;
             }
 
+            // What is inside of another may be taken out on the engine or on the bench, but not while that goes back.
+            for (int at = Carriers.CarrierOf(family, index); at >= 0; at = Carriers.CarrierOf(family, at))
+                graph.Order(jobs.Remove, jobsOf[at]?.Refit);
+
             foreach (PartId below in items[index]!.Part.StandsOn)
             {
-                PartJobs? other = jobsOf[family.IndexOf(below)];
+                PartJobs? other = items[family.IndexOf(below)] is null ? null : JobsWith(below);
                 graph.Order(other?.Remove is null ? null : jobs.Remove, other?.Remove);
                 graph.Order(other?.Refit, jobs.Refit);
             }
 
-            if (items[index]!.Part.RidesOn is not { } rides || jobsOf[family.IndexOf(rides)] is not { } carrier)
+            if (items[index]!.Part.RidesOn is not { } rides || items[family.IndexOf(rides)] is null)
                 continue;
+            PartJobs carrier = JobsWith(rides);
             graph.Order(carrier.Remove, jobs.Remove);
             graph.Order(jobs.Remove, carrier.SendOut);
+            graph.Order(jobs.Remove, carrier.Replace);
             graph.Order(carrier.Done, jobs.Refit);
             if (carrier.Test is { Phase: Phase.Refit } && family[rides].TestAt == TestAt.BuiltUp)
                 graph.Order(jobs.Refit, carrier.Test);
@@ -132,14 +139,12 @@ internal sealed partial class ProcedureBuilder
             bool isOnOneBench = benchOf[from] == benchOf[to];
             if (items[to] is { ComesOff: true })
             {
-                // A part that is renewed, or cleaned elsewhere, is off until it comes back clean; what lies beyond need not wait for it.
-                bool comesBackClean = upstream.ComesOff && (upstream.GoesOut || upstream.Has(TreatmentKind.Replace));
-                graph.Order(comesBackClean ? here.Remove : here.Done, beyond!.Refit);
+                graph.Order(ComesBackCleanTo(from, to) ? here.Remove : here.Done, beyond!.Refit);
                 continue;
             }
 
             if (benchOf[to] != Carriers.Engine && !isOnOneBench)
-                graph.Order(upstream.ComesOff && (upstream.GoesOut || upstream.Has(TreatmentKind.Replace)) ? here.Remove : here.Done, jobsOf[benchOf[to]]!.Refit);
+                graph.Order(ComesBackCleanTo(from, benchOf[to]) ? here.Remove : here.Done, jobsOf[benchOf[to]]!.Refit);
             if (!isOnOneBench)
             {
                 if (benchOf[from] != Carriers.Engine && items[to] is { IsCleaned: true, ComesInside: false })
@@ -157,6 +162,21 @@ internal sealed partial class ProcedureBuilder
         }
 
         OrderBeyondFlushes();
+    }
+
+    /// <summary>
+    /// Whether a part that is renewed, or cleaned elsewhere, is off until it comes back clean, so that what lies beyond need not wait for it; but what it carries
+    /// is fitted to it.
+    /// </summary>
+    private bool ComesBackCleanTo(int from, int to)
+    {
+        for (int at = Carriers.CarrierOf(family, to); at >= 0; at = Carriers.CarrierOf(family, at))
+        {
+            if (at == from)
+                return false;
+        }
+
+        return items[from] is { ComesOff: true } item && (item.GoesOut || item.Has(TreatmentKind.Replace));
     }
 
     /// <summary>
@@ -235,6 +255,7 @@ internal sealed partial class ProcedureBuilder
                 continue;
 
             HashSet<int> waitForFilters = ReachableFrom(filters.Select(index => jobsOf[index]!.Refit!.Id));
+            waitForFilters.UnionWith(filters.Select(index => jobsOf[index]!.Refit!.Id));
             Job gate = graph.Add(id => new Job(id, Phase.Refit, StepAction.Note)
             {
                 Topic = FrameNames.FiltersNext,
@@ -246,7 +267,8 @@ internal sealed partial class ProcedureBuilder
             foreach (int index in others)
             {
                 PartJobs jobs = jobsOf[index]!;
-                graph.Order(jobs.Done, gate);
+                PartJobs with = JobsWith(family.Parts[index].Id);
+                graph.Order(with.Replace ?? with.Done, gate);
                 Job? last = jobs.Refit ?? jobs.LastTreatment;
                 if (last is not null && !waitForFilters.Contains(last.Id))
                     graph.Order(last, gate);

@@ -95,16 +95,17 @@ internal static class WorkList
                     // What stays on a carrier is worked on while that is off, so it is off whenever there is work.
                     if (item is { IsCleaned: true, ComesInside: false } && OffCarrier(index) is var bench and >= 0)
                         TakeOff(bench, item.Cleaned);
-                    continue;
+                    if (!item.ComesInside)
+                        continue;
                 }
 
                 foreach (int other in standing[item.Part.Id])
-                    TakeOff(other, item.Off);
-                if (item.Part.RidesOn is { } carrier)
+                    TakeOff(other, item.ComesOff ? item.Off : item.WhenDone(TreatmentKind.Replace));
+                if (item.ComesOff && item.Part.RidesOn is { } carrier)
                     TakeOff(family.IndexOf(carrier), item.Off);
                 foreach (int other in item.Has(TreatmentKind.Replace) ? riding[item.Part.Id] : [])
                     TakeOff(other, item.WhenDone(TreatmentKind.Replace));
-                foreach (int rider in OnIt(index).ToArray())
+                foreach (int rider in item.ComesOff ? OnIt(index).ToArray() : [])
                 {
                     if (items[rider] is { IsCleaned: true, ComesOff: false, ComesInside: false } on)
                         TakeOff(index, on.Cleaned);

@@ -218,7 +218,7 @@ internal sealed class StepPlay
     {
         if (FirstOf(ground.Standing[part], other => bench.WhereaboutsOf(other) != Whereabouts.Off) is var above and >= 0)
             Report(step, part, $"{Name(part)} is taken off while {Name(above)}, which stands on it, is on");
-        if (family.Parts[part].RidesOn is { } rides && family.IndexOf(rides) is var carrier and >= 0 && bench.WhereaboutsOf(carrier) != Whereabouts.Off)
+        if (family.Parts[part].RidesOn is { } rides && family.IndexOf(rides) is var carrier and >= 0 && bench.WhereaboutsOf(carrier) != Whereabouts.Off && !IsInsideOfWhatIsOff(carrier))
             Report(step, part, $"{Name(part)} is taken off {Name(carrier)}, which it rides on, while that is on");
     }
 
@@ -334,6 +334,9 @@ internal sealed class StepPlay
         foreach (PartId access in PlayedStep.IsDebrisLook(step.Step) && family.Parts[part].Inspect?.Access is { } forTheLook ? forTheLook : family.Parts[part].Access)
         {
             int inTheWay = family.IndexOf(access);
+            // What carries it, inside of a whole that is off, is off with that; it cannot be parted from what it carries any further.
+            if (inTheWay >= 0 && family.Parts[part].RidesOn == access && IsInsideOfWhatIsOff(inTheWay))
+                continue;
             if (inTheWay >= 0 && bench.WhereaboutsOf(inTheWay) != Whereabouts.Off && bench.PlaceOf(inTheWay) == bench.SeatOf(part))
             {
                 Report(step, part, $"{Name(part)} is {done} while {access}, which is in the way, is on");

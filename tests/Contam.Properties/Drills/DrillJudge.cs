@@ -68,7 +68,8 @@ internal sealed class DrillJudge(DrillRequest request)
 
         void Gather(PartId one)
         {
-            foreach (PartId access in Family[one].Access)
+            IEnumerable<PartId> carrier = Family[one].RidesOn is { } rides ? [rides] : [];
+            foreach (PartId access in Family[one].Access.Concat(Family.Parts.Where(other => other.StandsOn.Contains(one)).Select(other => other.Id)).Concat(carrier))
             {
                 Gather(access);
                 if (!before.Contains(access))

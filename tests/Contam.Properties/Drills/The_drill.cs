@@ -111,7 +111,7 @@ public class The_drill
             Assert.Equal(question.Choices.Length, question.Choices.Select(Offered).Distinct().Count());
             Assert.Equal([question.Right], judge.RightOnes(question));
             Assert.All(question.Choices, choice => Assert.All(choice.Path.Zip(choice.Path.Skip(1)), hop => Assert.True(
-                question.Kind == DrillKind.OffFirst ? drill.Request.Family[hop.Second].Access.Contains(hop.First)
+                question.Kind == DrillKind.OffFirst ? drill.Request.Family[hop.Second].Access.Contains(hop.First) || drill.Request.Family[hop.Second].RidesOn == hop.First || drill.Request.Family[hop.First].StandsOn.Contains(hop.Second)
                     : question.Kind == DrillKind.DirtyingOrder || drill.Request.Family.Joints.Any(joint => joint.From == hop.First && joint.To == hop.Second),
                 $"{question.Kind}: {hop.First} to {hop.Second}")));
         });

@@ -134,17 +134,21 @@ internal sealed partial class ProcedureBuilder
         {
             if (items[from] is not { IsOnlyInTheWay: false } upstream)
                 continue;
-            PartJobs here = jobsOf[from]!;
+            // What comes new inside of another goes off and comes back with that.
+            int whole = upstream.ComesInside ? family.IndexOf(WholeOf(upstream.Part).Id) : from;
+            PartJobs here = jobsOf[whole]!;
             PartJobs? beyond = jobsOf[to];
+            if (whole != from && whole == to)
+                continue;
             bool isOnOneBench = benchOf[from] == benchOf[to];
             if (items[to] is { ComesOff: true })
             {
-                graph.Order(ComesBackCleanTo(from, to) ? here.Remove : here.Done, beyond!.Refit);
+                graph.Order(ComesBackCleanTo(whole, to) ? here.Remove : here.Done, beyond!.Refit);
                 continue;
             }
 
             if (benchOf[to] != Carriers.Engine && !isOnOneBench)
-                graph.Order(ComesBackCleanTo(from, benchOf[to]) ? here.Remove : here.Done, jobsOf[benchOf[to]]!.Refit);
+                graph.Order(ComesBackCleanTo(whole, benchOf[to]) ? here.Remove : here.Done, jobsOf[benchOf[to]]!.Refit);
             if (!isOnOneBench)
             {
                 if (benchOf[from] != Carriers.Engine && items[to] is { IsCleaned: true, ComesInside: false })
@@ -153,7 +157,7 @@ internal sealed partial class ProcedureBuilder
             }
 
             // The carrier itself comes first, as for all that stays on it.
-            if (upstream.ComesOff)
+            if (upstream.ComesOff || upstream.ComesInside)
                 continue;
 
             // What is only looked at, or only tried, is looked at before anything is cleaned, and blanked when something is flushed.

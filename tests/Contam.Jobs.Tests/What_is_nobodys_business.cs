@@ -93,8 +93,8 @@ public class What_is_nobodys_business
     [InlineData(typeof(JobBook))]
     [InlineData(typeof(Cli.ContamCommand))]
     public void Cannot_leave_the_machine_by_code_of_ours(Type of) =>
-        // The one way out is the provider of a database server, which is used where --shop names one.
-        Assert.DoesNotContain(of.Assembly.GetReferencedAssemblies(), one => one.Name!.StartsWith("System.Net", StringComparison.Ordinal) && one.Name != "System.Net.Primitives");
+        // The one way out is the provider of a database server, which is used where --shop names one. The two that are let pass hold its faults; neither opens a connection.
+        Assert.DoesNotContain(of.Assembly.GetReferencedAssemblies(), one => one.Name!.StartsWith("System.Net", StringComparison.Ordinal) && one.Name is not ("System.Net.Primitives" or "System.Net.Security"));
 
     private static void Hides(string text)
     {
@@ -108,7 +108,7 @@ public class What_is_nobodys_business
     {
         var bench = new JobBench();
         bench.WritePlan();
-        Assert.Equal(0, bench.Job("open", bench.At("plan.json"), RepositoryFiles.At(Family), "--customer", Customer, "--engine", Engine, "--technician", "Ada").Exit);
+        Assert.Equal(0, bench.Job("open", RepositoryFiles.At(Family), "--plan", bench.At("plan.json"), "--customer", Customer, "--engine", Engine, "--technician", "Ada").Exit);
         return bench;
     }
 }

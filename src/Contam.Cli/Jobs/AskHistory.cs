@@ -33,7 +33,7 @@ internal sealed class AskHistory(JobShop shop)
 
     private int Run(ParseResult call) => shop.Use(call, book =>
     {
-        HistoryAnswer answer = HistoryAnswer.Of(book, JobShop.Text("--part", call.GetValue(part)), call.GetValue(family), call.GetValue(debris), call.GetValue(failed));
+        HistoryAnswer answer = HistoryAnswer.Of(book, call.GetValue(part)!.Trim() is { Length: > 0 } named ? named : throw new WrongUseException("--part is empty. Name a part."), call.GetValue(family), call.GetValue(debris), call.GetValue(failed));
         if (call.GetValue(format) == "json")
             shop.Shell.Out.Write(HistoryJson.Write(answer));
         else

@@ -28,7 +28,7 @@ internal sealed class ShowJob(JobShop shop)
             """,
             call => shop.Use(call, book =>
             {
-                JobText.WriteList([.. book.Store.List().Where(job => IsWanted(call, job))], shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell), isNarrowed: call.GetValue(open) || call.GetValue(engine) is not null || call.GetValue(customer) is not null);
+                JobText.WriteList([.. book.List().Where(job => IsWanted(call, job))], book.Place, shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell), isNarrowed: call.GetValue(open) || call.GetValue(engine) is not null || call.GetValue(customer) is not null);
                 return ExitCode.Yes;
             }));
         foreach (Option option in new Option[] { open, engine, customer })
@@ -45,7 +45,7 @@ internal sealed class ShowJob(JobShop shop)
             call => shop.Use(call, book =>
             {
                 JobRecord job = shop.JobOf(call, book);
-                var missing = ReleaseGate.Missing(job.State, KeptSystem.Of(book, job.State.Opened).Family);
+                var missing = book.Missing(job);
                 if (call.GetValue(format) == "json")
                     shop.Shell.Out.Write(JobJson.Show(job, missing));
                 else

@@ -1,7 +1,7 @@
 namespace Contam.Jobs.Stores;
 
 /// <summary>Opens the store that a place names.</summary>
-public static class Shops
+internal static class Shops
 {
     /// <summary>The shop at this place.</summary>
     /// <param name="place">A file, or <c>postgres://USER@HOST/DATABASE</c>.</param>

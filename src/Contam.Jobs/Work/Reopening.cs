@@ -7,7 +7,7 @@ namespace Contam.Jobs.Work;
 /// What else opens when steps open. A part that was refitted, or an engine that was proved, on the strength of work that is now open was so too early:
 /// putting back and proving open again, and a part that must be put back again must first come off again. Work of other kinds that was done stays done.
 /// </summary>
-public static class Reopening
+internal static class Reopening
 {
     /// <summary>The steps that open with one that is unticked, that one left out.</summary>
     public static List<OpenAgain> After(JobState state, WorkStep step, string because)
@@ -17,6 +17,21 @@ public static class Reopening
         var opened = new List<OpenAgain> { new(step.Key, because) };
         Follow(state, state.Steps, opened);
         opened.RemoveAt(0);
+        return opened;
+    }
+
+    /// <summary>The steps that open when a part that is on the engine is taken off although no step says so.</summary>
+    public static List<OpenAgain> TakenOff(JobState state, string part)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        List<OpenAgain> opened =
+        [
+            .. state.Steps.All.Where(step => step.Action == StepAction.Refit && step.Parts.Contains(part) && state.IsDone(step)).Select(step => new OpenAgain(step.Key, $"{part} was taken off to be sent away")),
+        ];
+        if (opened.Count == 0)
+            return opened;
+        opened.AddRange(state.Steps.All.Where(step => step.Action == StepAction.Remove && step.Parts.Contains(part) && state.IsDone(step)).Select(step => new OpenAgain(step.Key, $"{part} was taken off to be sent away")));
+        Follow(state, state.Steps, opened);
         return opened;
     }
 

@@ -12,7 +12,7 @@ public sealed class A_shop_file : StoreContract
 
     public override void Dispose() => folder.Delete(recursive: true);
 
-    protected override IJobStore Open() => SqliteJobStore.Open(At, mayCreate: true);
+    private protected override IJobStore Open() => SqliteJobStore.Open(At, mayCreate: true);
 
     [Fact]
     public void Refuses_to_change_or_take_out_an_entry()

@@ -19,7 +19,7 @@ public sealed class A_shop_on_a_server : StoreContract
     {
     }
 
-    protected override IJobStore Open() => Shops.Open(Address, mayCreate: true);
+    private protected override IJobStore Open() => Shops.Open(Address, mayCreate: true);
 
     [Theory]
     [InlineData("UPDATE contam.entries SET body = ''")]

@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Families.Reading;
+using Contam.Jobs.Documents;
+using Contam.Jobs.Entries;
+using Contam.Jobs.Stores;
+using Contam.Jobs.Work;
+using Contam.Plans;
+
+namespace Contam.Jobs;
+
+/// <summary>Opening a job.</summary>
+public sealed partial class JobBook
+{
+    /// <summary>
+    /// Opens a job from its question. The plan is made here, from the texts that are kept, and judged by the verifier; a plan that is brought along must be
+    /// the very same, and every clean finding in it must be confirmed by somebody.
+    /// </summary>
+    /// <param name="question">The question.</param>
+    /// <param name="head">Whose engine it is.</param>
+    /// <param name="signature">Who opens it, and when.</param>
+    /// <param name="file">A plan that was brought along, or <c>null</c>.</param>
+    /// <exception cref="ShopException">The store cannot take it, or the very same job is there already.</exception>
+    public JobAnswer Open(JobQuestion question, JobHead head, Signature signature, PlanFile? file = null)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        ArgumentNullException.ThrowIfNull(head);
+        ArgumentNullException.ThrowIfNull(signature);
+        if (FaultIn(("customer", head.Customer), ("engine", head.Engine), ("technician", head.Technician), ("name", signature.By)) is { } fault)
+            return JobAnswer.Refused(fault);
+        ImmutableArray<string> sources = SourcesOf(question);
+        var textOf = sources.DistinctBy(EntryChain.Sha256).ToDictionary(EntryChain.Sha256, StringComparer.Ordinal);
+        Opened opened = WithoutPlan(question, head, signature, file);
+        KeptSystem kept = KeptSystem.Of(sha256 => textOf[sha256], opened);
+        if (Planned.Of(kept, opened.Question!, opened.Looks) is not { } plan)
+            return JobAnswer.Refused(new PlanRefused("no part that sheds it has a way to what was found", IsAnother: false));
+        string text = PlanJson.Write(plan);
+        if (file is not null && Planned.Difference(file.Text, text) is { } difference)
+            return JobAnswer.Refused(new PlanRefused(difference, IsAnother: true));
+        if (file is not null && Unconfirmed(opened.Looks, file.Confirmed) is { IsEmpty: false } unconfirmed)
+            return JobAnswer.Refused(new NotConfirmed(unconfirmed));
+        if (Planned.WhyNot(plan, kept) is { } why)
+            return JobAnswer.Refused(new PlanRefused(why, IsAnother: false));
+        JobRecord job = Open(opened with { Plan = EntryChain.Sha256(text) }, [text, .. sources]);
+        return JobAnswer.Written(job, 1, [], []);
+    }
+
+    /// <summary>The first entry of a job with a plan that was made of the question before, and the texts that it names. For measurements.</summary>
+    internal static (Opened Entry, ImmutableArray<string> Texts) Opening(JobQuestion question, JobHead head, Signature signature, PlanDocument plan)
+    {
+        string text = PlanJson.Write(plan);
+        return (WithoutPlan(question, head, signature, null) with { Plan = EntryChain.Sha256(text) }, [text, .. SourcesOf(question)]);
+    }
+
+    private static ImmutableArray<string> SourcesOf(JobQuestion question) => [.. question.Family.Sources.Select(source => source.Text), .. question.StandardSources.Select(source => source.Text)];
+
+    private static Opened WithoutPlan(JobQuestion question, JobHead head, Signature signature, PlanFile? file) => new()
+    {
+        At = signature.At,
+        By = RecordText.Kept(signature.By ?? head.Technician),
+        Customer = RecordText.Kept(head.Customer),
+        Engine = RecordText.Kept(head.Engine),
+        Technician = RecordText.Kept(head.Technician),
+        Plan = "",
+        Family = [.. question.Family.Sources.Select(KeptFileOf)],
+        Standard = [.. question.StandardSources.Select(KeptFileOf)],
+        Limits = KeptLimits.Of(question.Limits),
+        OnlySuspected = question.Failed.IsEmpty ? true : null,
+        Question = new KeptQuestion([.. question.Failed.Select(part => part.Value)], [.. question.Debris.Select(debris => debris.Name)], question.Technicians, question.Failed.IsEmpty ? question.Share : null),
+        Looks = [.. question.Findings.Select(finding => LookOf(finding, file))],
+    };
+
+    /// <summary>The clean looks that nobody stands for.</summary>
+    internal static ImmutableArray<CleanFinding> Unconfirmed(IEnumerable<SeenAt> looks, ImmutableArray<Confirmation> confirmed) =>
+    [
+        .. looks.Where(look => !look.Found && !confirmed.Any(one => one.Part == look.Part && one.Debris == look.Debris && RecordText.FaultOf(one.By) is null))
+            .Select(look => new CleanFinding(look.Part, look.Debris, look.LookedBy, look.LookedWhen)).Distinct(),
+    ];
+
+    private static KeptFile KeptFileOf(SourceCopy file) => new(file.Name, EntryChain.Sha256(file.Text));
+
+    private static SeenAt LookOf(Finding finding, PlanFile? file) => SeenOf(finding) with
+    {
+        LookedBy = finding.By,
+        LookedWhen = finding.When,
+        ConfirmedBy = finding.Found ? null : file?.Confirmed.FirstOrDefault(one => one.Part == finding.Part.Value && one.Debris == finding.Debris.Name)?.By,
+    };
+
+    private static SeenAt SeenOf(Finding finding) => new(finding.Part.Value, finding.Debris.Name, finding.Found)
+    {
+        SizeUm = finding.Size is { IsUnlimited: false } size ? size.Micrometres : null,
+        Form = finding.Form?.ToString().ToLowerInvariant(),
+        Magnetic = finding.Magnetic,
+    };
+}

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Jobs.Entries;
+using Contam.Plans;
+using Contam.Proof;
+
+namespace Contam.Jobs.Work;
+
+/// <summary>
+/// The work of a job as it was really done, played by the step simulator: the ticks that count, in the order in which they were made, and behind them what is
+/// still open. So a part is clean only when the last of its cleanings is done, whichever that is.
+/// Cost: that of the simulator, once for each question.
+/// </summary>
+internal static class BenchPlay
+{
+    /// <summary>What goes wrong when this step is done next, as a clause; <c>null</c> for nothing.</summary>
+    public static string? HarmOf(JobState state, Family family, WorkStep next)
+    {
+        ImmutableArray<PlanStep> before = [.. TakenOffBefore(state), .. Done(state).Where(step => step.Key != next.Key).Select(step => PlanStepOf(state, family, step))];
+        ImmutableArray<PlanStep> after = [.. state.Open.Where(step => step.Key != next.Key).Select(step => PlanStepOf(state, family, step))];
+        Simulation play = StepSimulator.PlayInOrder(family, state.Plan, [.. before, PlanStepOf(state, family, next), .. after]);
+        return play.Faults.FirstOrDefault(fault => fault.Step == before.Length + 1)?.What;
+    }
+
+    /// <summary>What is wrong on the engine when nothing more is done than what is done: dirty, off, or never looked at; each as a clause.</summary>
+    public static IEnumerable<string> LeftWrong(JobState state, Family family)
+    {
+        Simulation play = StepSimulator.PlayInOrder(family, state.Plan, [.. TakenOffBefore(state), .. Done(state).Select(step => PlanStepOf(state, family, step))]);
+        return play.Faults.Where(fault => fault.Step is null).Select(fault => fault.What);
+    }
+
+    private static IEnumerable<WorkStep> Done(JobState state) => state.Steps.All.Where(state.IsDone).OrderBy(step => state.TickOf[step.Key].Sequence);
+
+    /// <summary>Parts that an earlier plan took off, and that this one only puts back: it has no step that takes them off.</summary>
+    private static IEnumerable<PlanStep> TakenOffBefore(JobState state) => state.Steps.All
+        .Where(step => step.IsCarried && !state.Steps.All.Any(one => one.Action == StepAction.Remove && one.Parts.Any(step.Parts.Contains)))
+        .Select(step => new PlanStep { Phase = Phase.Strip, Action = StepAction.Remove, Part = step.Parts[0] });
+
+    private static PlanStep PlanStepOf(JobState state, Family family, WorkStep step) => step.IsCarried
+        ? new PlanStep { Phase = step.Phase, Action = step.Action, Part = step.Parts[0], Seals = family.Find(new PartId(step.Parts[0]))?.Seals ?? [] }
+        : state.Plan.Steps[step.Number - 1];
+}

@@ -21,7 +21,7 @@ internal static class OwnFile
         }
         catch (JsonException isAnother)
         {
-            throw new WrongUseException($"{name} is not {due}: {TextPage.Harmless(isAnother.Message)} Give a file written by {from}.");
+            throw new WrongUseException($"{name} is not {due}: {JsonWords.Of(isAnother)}. Give a file written by {from}.");
         }
     }
 }

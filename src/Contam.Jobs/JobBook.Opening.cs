@@ -9,40 +9,61 @@ using Contam.Plans;
 
 namespace Contam.Jobs;
 
+/// <summary>A job that may be opened: its question gives its plan. Only <see cref="JobBook.Prepare"/> makes one.</summary>
+public sealed class JobToOpen
+{
+    internal JobToOpen(Opened entry, ImmutableArray<string> texts)
+    {
+        Entry = entry;
+        Texts = texts;
+    }
+
+    internal Opened Entry { get; }
+
+    internal ImmutableArray<string> Texts { get; }
+}
+
 /// <summary>Opening a job.</summary>
 public sealed partial class JobBook
 {
     /// <summary>
-    /// Opens a job from its question. The plan is made here, from the texts that are kept, and judged by the verifier; a plan that is brought along must be
-    /// the very same, and every clean finding in it must be confirmed by somebody.
+    /// Makes a job ready from its question, before any shop is opened or made for it. The plan is made here, from the texts that will be kept, and judged by the
+    /// verifier; a plan that is brought along must be the very same, and every clean finding in it must be confirmed by somebody.
     /// </summary>
     /// <param name="question">The question.</param>
     /// <param name="head">Whose engine it is.</param>
     /// <param name="signature">Who opens it, and when.</param>
     /// <param name="file">A plan that was brought along, or <c>null</c>.</param>
-    /// <exception cref="ShopException">The store cannot take it, or the very same job is there already.</exception>
-    public JobAnswer Open(JobQuestion question, JobHead head, Signature signature, PlanFile? file = null)
+    /// <returns>The job to be opened, or why not.</returns>
+    public static (JobToOpen? Job, Refusal? Refusal) Prepare(JobQuestion question, JobHead head, Signature signature, PlanFile? file = null)
     {
         ArgumentNullException.ThrowIfNull(question);
         ArgumentNullException.ThrowIfNull(head);
         ArgumentNullException.ThrowIfNull(signature);
         if (FaultIn(("customer", head.Customer), ("engine", head.Engine), ("technician", head.Technician), ("name", signature.By)) is { } fault)
-            return JobAnswer.Refused(fault);
+            return (null, fault);
         ImmutableArray<string> sources = SourcesOf(question);
         var textOf = sources.DistinctBy(EntryChain.Sha256).ToDictionary(EntryChain.Sha256, StringComparer.Ordinal);
         Opened opened = WithoutPlan(question, head, signature, file);
         KeptSystem kept = KeptSystem.Of(sha256 => textOf[sha256], opened);
         if (Planned.Of(kept, opened.Question!, opened.Looks) is not { } plan)
-            return JobAnswer.Refused(new PlanRefused("no part that sheds it has a way to what was found", IsAnother: false));
+            return (null, new PlanRefused("no part that sheds it has a way to what was found", IsAnother: false));
         string text = PlanJson.Write(plan);
         if (file is not null && Planned.Difference(file.Text, text) is { } difference)
-            return JobAnswer.Refused(new PlanRefused(difference, IsAnother: true));
+            return (null, new PlanRefused(difference, IsAnother: true));
         if (file is not null && Unconfirmed(opened.Looks, file.Confirmed) is { IsEmpty: false } unconfirmed)
-            return JobAnswer.Refused(new NotConfirmed(unconfirmed));
-        if (Planned.WhyNot(plan, kept) is { } why)
-            return JobAnswer.Refused(new PlanRefused(why, IsAnother: false));
-        JobRecord job = Open(opened with { Plan = EntryChain.Sha256(text) }, [text, .. sources]);
-        return JobAnswer.Written(job, 1, [], []);
+            return (null, new NotConfirmed(unconfirmed));
+        return Planned.WhyNot(plan, kept) is { } why
+            ? (null, new PlanRefused(why, IsAnother: false))
+            : (new JobToOpen(opened with { Plan = EntryChain.Sha256(text) }, [text, .. sources]), null);
+    }
+
+    /// <summary>Opens a job that was made ready.</summary>
+    /// <exception cref="ShopException">The store cannot take it, or the very same job is there already.</exception>
+    public JobAnswer Open(JobToOpen job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        return JobAnswer.Written(Open(job.Entry, job.Texts), 1, [], []);
     }
 
     /// <summary>The first entry of a job with a plan that was made of the question before, and the texts that it names. For measurements.</summary>

@@ -45,9 +45,9 @@ public sealed partial class JobBook : IDisposable
 
     /// <summary>The book of the shop at this place.</summary>
     /// <param name="place">A file, or <c>postgres://USER@HOST/DATABASE</c>.</param>
-    /// <param name="mayCreate">Whether to make it where it is not there.</param>
+    /// <param name="use">What it is opened for.</param>
     /// <exception cref="ShopException">It cannot be used; the message says why and what to do, and shows no password.</exception>
-    public static JobBook Open(string place, bool mayCreate) => new(Shops.Open(place, mayCreate));
+    public static JobBook Open(string place, ShopUse use) => new(Shops.Open(place, use));
 
     /// <summary>Every job, the one last written to first; then by id.</summary>
     public ImmutableArray<JobSummary> List() => store.List();
@@ -57,7 +57,11 @@ public sealed partial class JobBook : IDisposable
     public KeptSystem SystemOf(JobRecord job)
     {
         ArgumentNullException.ThrowIfNull(job);
-        Opened opened = job.State.Opened;
+        return SystemOf(job.State.Opened);
+    }
+
+    internal KeptSystem SystemOf(Opened opened)
+    {
         string key = string.Join(' ', opened.Family.Concat(opened.Standard).Select(file => $"{file.Name} {file.Sha256}"));
         return systemOf.TryGetValue(key, out KeptSystem? known) ? known : systemOf[key] = KeptSystem.Of(Text, opened);
     }

@@ -27,7 +27,7 @@ public sealed record JobQuestion(Family Family, ShopStandard Standard, Immutable
     /// <summary>How much was taken in of the files.</summary>
     public ReadLimits Limits { get; init; } = ReadLimits.Default;
 
-    /// <summary>The question that a plan says it answers. The plan itself is not taken on trust: see <see cref="JobBook.Open(JobQuestion, JobHead, Signature, PlanFile?)"/>.</summary>
+    /// <summary>The question that a plan says it answers. The plan itself is not taken on trust: see <see cref="JobBook.Prepare"/>.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="family">The family that it is said to be for.</param>
     /// <param name="standard">The standard that it is said to be by.</param>

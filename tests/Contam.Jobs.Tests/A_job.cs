@@ -25,7 +25,7 @@ public class A_job
     public void Is_not_opened_with_a_plan_that_leaves_cleaning_for_after_the_first_run()
     {
         using JobBench bench = JobBench.WithJob();
-        using JobBook book = JobBook.Open(bench.Shop, mayCreate: false);
+        using JobBook book = JobBook.Open(bench.Shop, ShopUse.Write);
         JobRecord job = book.Read(book.List()[0].Id);
         int cleaning = job.Plan.Steps.First(step => step.Action == StepAction.Clean).Number;
         Plans.PlanDocument late = job.Plan with { Steps = [.. job.Plan.Steps.Select(step => step.Number == cleaning ? step with { DueAfterRunningHours = 5 } : step)] };

@@ -16,7 +16,7 @@ internal static class Forging
     public static string Of(JobBench bench, string forgery)
     {
         JobRecord job = bench.Read();
-        using JobBook book = JobBook.Open(bench.Shop, mayCreate: false);
+        using JobBook book = JobBook.Open(bench.Shop, ShopUse.Write);
         JsonNode export = JsonNode.Parse(JobJson.Export(book, job, book.Missing(job)))!;
         switch (forgery)
         {
@@ -44,8 +44,8 @@ internal static class Forging
                 return With(book, job, [], Tick(job, job.Steps.First(step => step.Action == StepAction.Refit)) with { Anyway = "quick" });
             case "a tick out of turn made to look in turn":
                 return With(book, job, [], Tick(job, job.Steps[5]));
-            case "a clean look after the work":
-                return AfterWork(book, job);
+            case "a find taken back":
+                return With(book, job, [Look(found: true)], Look(found: false));
             case "a plan with a step less":
                 return WithAnotherPlan(book, job);
             default:
@@ -63,18 +63,13 @@ internal static class Forging
         Skipped = [], SkippedSteps = [],
     };
 
+    private static Looked Look(bool found) => new() { At = At, By = "Eve", Seen = new SeenAt("lower-plug", "metal", found) };
+
     private static void Cut(JsonNode export, int left)
     {
         JsonArray entries = export["record"]!["entries"]!.AsArray();
         while (entries.Count > left)
             entries.RemoveAt(entries.Count - 1);
-    }
-
-    /// <summary>A look at a part that is said to be clean, behind an entry by which it had been cleaned, however that came about.</summary>
-    private static string AfterWork(JobBook book, JobRecord job)
-    {
-        WorkStep cleaning = job.Steps.First(step => step.Action == StepAction.Clean && step.Parts.Contains("gear-housing"));
-        return With(book, job, [Tick(job, cleaning)], new Looked { At = At, By = "Eve", Seen = new SeenAt("gear-housing", "metal", Found: false) });
     }
 
     private static string WithAnotherPlan(JobBook book, JobRecord job)

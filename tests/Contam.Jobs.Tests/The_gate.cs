@@ -18,12 +18,12 @@ public class The_gate
     [InlineData("Contam.Jobs.Entries")]
     [InlineData("Contam.Jobs.Stores")]
     public void Shows_no_entry_and_no_store(string room) =>
-        Assert.Equal(room == "Contam.Jobs.Stores" ? ["ShopException", "ShopFault", "ShopWords"] : Array.Empty<string>(), Shown.Where(type => type.Namespace == room).Select(type => type.Name).Order(StringComparer.Ordinal));
+        Assert.Equal(room == "Contam.Jobs.Stores" ? ["ShopException", "ShopFault", "ShopUse", "ShopWords"] : Array.Empty<string>(), Shown.Where(type => type.Namespace == room).Select(type => type.Name).Order(StringComparer.Ordinal));
 
     [Fact]
     public void Gives_out_no_state_that_could_be_changed_and_handed_back()
     {
-        Type[] made = [typeof(JobRecord), typeof(JobAnswer), typeof(Proposal), typeof(Work.PlanChange), typeof(JobBook)];
+        Type[] made = [typeof(JobRecord), typeof(JobAnswer), typeof(Proposal), typeof(Work.PlanChange), typeof(JobToOpen), typeof(JobBook)];
         Assert.All(made, type =>
         {
             Assert.Empty(type.GetConstructors(BindingFlags.Instance | BindingFlags.Public));
@@ -44,7 +44,7 @@ public class The_gate
         Assert.Equal(
             [
                 "HistoryAnswer.Of", "JobBook.Dispose", "JobBook.Find", "JobBook.List", "JobBook.Look", "JobBook.Measure", "JobBook.Missing", "JobBook.Note", "JobBook.Open",
-                "JobBook.Photo", "JobBook.Propose", "JobBook.Read", "JobBook.Release", "JobBook.Return", "JobBook.Send", "JobBook.Supply", "JobBook.SystemOf", "JobBook.Take", "JobBook.Tick",
+                "JobBook.Photo", "JobBook.Prepare", "JobBook.Propose", "JobBook.Read", "JobBook.Release", "JobBook.Return", "JobBook.Send", "JobBook.Supply", "JobBook.SystemOf", "JobBook.Take", "JobBook.Tick",
                 "JobBook.Untick", "JobJson.Export", "JobJson.ExportDamaged", "JobJson.Import", "ShopCheck.Of", "ShopHistory.CountsFor",
             ],
             doors);
@@ -54,7 +54,7 @@ public class The_gate
     public void Stays_shut_whatever_is_asked_of_a_job_on_which_nothing_was_done()
     {
         using JobBench bench = JobBench.WithJob();
-        using JobBook book = JobBook.Open(bench.Shop, mayCreate: false);
+        using JobBook book = JobBook.Open(bench.Shop, ShopUse.Write);
         string id = book.List()[0].Id;
         var signature = new Signature(DateTimeOffset.UnixEpoch, "Eve");
         Assert.IsType<NotComplete>(book.Release(id, signature).Refusal);
@@ -73,7 +73,7 @@ public class The_gate
     public void Does_not_take_a_proposal_twice()
     {
         using JobBench bench = JobBench.WithJob();
-        using JobBook book = JobBook.Open(bench.Shop, mayCreate: false);
+        using JobBook book = JobBook.Open(bench.Shop, ShopUse.Write);
         string id = book.List()[0].Id;
         var signature = new Signature(DateTimeOffset.UnixEpoch, "Eve");
         (Proposal? proposal, _) = book.Propose(id, [new Families.Finding(new Families.PartId("forward-gear"), Families.Debris.Water, Found: true)], hasFailed: false, signature);

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Contam.Jobs.Documents;
 using Contam.Jobs.History;
 using Contam.Jobs.Reports;
+using Contam.Jobs.Stores;
 
 namespace Contam.Cli.Jobs;
 
@@ -39,5 +40,5 @@ internal sealed class AskHistory(JobShop shop)
         else
             HistoryText.Write(answer, shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell));
         return ExitCode.Yes;
-    });
+    }, ShopUse.Read);
 }

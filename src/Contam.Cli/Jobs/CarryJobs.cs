@@ -53,7 +53,7 @@ internal sealed class CarryJobs(JobShop shop, Loading loading)
             shop.Shell.Out.Write(JobJson.ExportDamaged(book, book.Find(id)));
             return ExitCode.No;
         }
-    });
+    }, ShopUse.Read);
 
     private int Import(ParseResult call)
     {
@@ -78,9 +78,9 @@ internal sealed class CarryJobs(JobShop shop, Loading loading)
                 }
                 catch (Exception wrong) when (wrong is JsonException or InvalidOperationException or FormatException)
                 {
-                    throw new WrongUseException($"{Contam.Reports.Text.TextPage.Harmless(name)} is not taken in: {Contam.Reports.Text.TextPage.Harmless(wrong.Message)}. Ask for a fresh export.");
+                    throw new WrongUseException($"{Contam.Reports.Text.TextPage.Harmless(name)} is not taken in: {JsonWords.Of(wrong)}. Ask for a fresh export.");
                 }
             },
-            mayCreate: true);
+            ShopUse.Create);
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using Contam.Jobs;
+using Contam.Jobs.Stores;
 using Contam.Jobs.Work;
 
 namespace Contam.Cli.Jobs;
@@ -43,10 +44,19 @@ internal sealed class JobShop(Shell shell)
     }
 
     /// <summary>Does something with the shop's book.</summary>
-    public int Use(ParseResult call, Func<JobBook, int> work, bool mayCreate = false)
+    public int Use(ParseResult call, Func<JobBook, int> work, ShopUse use = ShopUse.Write)
     {
-        using JobBook book = JobBook.Open(PlaceOf(shell, call.GetValue(shop)), mayCreate);
+        using JobBook book = Opened(shell, PlaceOf(shell, call.GetValue(shop)), use);
         return work(book);
+    }
+
+    /// <summary>The book at a place. A server that is slow to answer is said so, so that nobody sits before a dark screen.</summary>
+    public static JobBook Opened(Shell shell, string place, ShopUse use)
+    {
+        if (!place.Contains("://", StringComparison.Ordinal))
+            return JobBook.Open(place, use);
+        using var slow = new Timer(_ => shell.Error.Write($"contam: waiting for {Reports.Text.TextPage.Harmless(ShopWords.WithoutPassword(place))} …\n"), null, TimeSpan.FromSeconds(1.5), Timeout.InfiniteTimeSpan);
+        return JobBook.Open(place, use);
     }
 
     public string IdOf(ParseResult call, JobBook book) => book.Find(call.GetValue(job) ?? shell.Setting("CONTAM_JOB")).Id;
@@ -60,6 +70,7 @@ internal sealed class JobShop(Shell shell)
     /// <exception cref="WrongUseException">What was typed cannot be meant.</exception>
     public int Tell(JobAnswer answer, Func<JobAnswer, string> said)
     {
+        Keep(answer);
         if (answer.Refusal is { } refusal)
         {
             RefuseWrongUse(refusal);
@@ -73,6 +84,13 @@ internal sealed class JobShop(Shell shell)
         if (!answer.Withdrawn.IsEmpty)
             Say($"The release is taken back; the engine may not be run: {string.Join("; ", answer.Withdrawn.Take(5).Select(missing => missing.Text))}{(answer.Withdrawn.Length > 5 ? "; …" : "")}.");
         return ExitCode.Yes;
+    }
+
+    /// <summary>Remembers what is written, in case it cannot be told.</summary>
+    public void Keep(JobAnswer answer)
+    {
+        if (answer.Sequence > 0)
+            shell.Recorded.Entry = answer.Sequence;
     }
 
     public static void RefuseWrongUse(Refusal refusal)

@@ -37,6 +37,7 @@ internal sealed class MeasureLimit(JobShop shop)
         JobAnswer written = book.Measure(job.Id, answer, [.. call.GetValue(arguments.Readings)!], shop.Signed(call));
         if (written.Refusal is not null)
             return shop.Tell(written, _ => "");
+        shop.Keep(written);
         GaugeText.Write(answer, family, shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell));
         if (!written.Withdrawn.IsEmpty)
             shop.Say("The release is taken back; the engine may not be run.");

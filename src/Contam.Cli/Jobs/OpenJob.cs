@@ -4,6 +4,7 @@ using System.Text.Json;
 using Contam.Cli.Commands;
 using Contam.Families;
 using Contam.Jobs;
+using Contam.Jobs.Stores;
 using Contam.Plans;
 using Contam.Reports.Text;
 using Contam.Treatment;
@@ -52,22 +53,24 @@ internal sealed class OpenJob(JobShop shop, Loading loading)
             return ExitCode.WrongUse;
         PlanFile? brought = text is null ? null : new PlanFile(text, confirm.Ask(call, [.. question.Findings.Where(finding => !finding.Found).Select(finding => new CleanFinding(finding.Part.Value, finding.Debris.Name, finding.By, finding.When))]));
         string who = call.GetValue(technician) ?? shop.Shell.Setting("CONTAM_BY") ?? throw new WrongUseException("--technician is missing: who is in charge of the job? Name somebody there, or in CONTAM_BY.");
+        (JobToOpen? job, Refusal? refusal) = JobBook.Prepare(question, new JobHead(call.GetValue(customer)!, call.GetValue(engine)!, who), new Signature(shop.Now), brought);
+        if (refusal is not null)
+        {
+            JobShop.RefuseWrongUse(refusal);
+            shop.Shell.Error.Write($"contam: {RefusalWords.Of(refusal)}\n");
+            return ExitCode.No;
+        }
+
         return shop.Use(
             call,
             book =>
             {
-                JobAnswer answer = book.Open(question, new JobHead(call.GetValue(customer)!, call.GetValue(engine)!, who), new Signature(shop.Now), brought);
-                if (answer.Refusal is { } refusal)
-                {
-                    JobShop.RefuseWrongUse(refusal);
-                    shop.Shell.Error.Write($"contam: {RefusalWords.Of(refusal)}\n");
-                    return ExitCode.No;
-                }
-
+                JobAnswer answer = book.Open(job!);
+                shop.Keep(answer);
                 shop.Say(FormattableString.Invariant($"Job {answer.After!.Id} is open, with {answer.After.Steps.Length} steps. contam job next says what can be done now."));
                 return ExitCode.Yes;
             },
-            mayCreate: true);
+            ShopUse.Create);
     }
 
     private JobQuestion? Asked(ParseResult call)
@@ -107,7 +110,7 @@ internal sealed class OpenJob(JobShop shop, Loading loading)
         }
         catch (JsonException isAnother)
         {
-            throw new WrongUseException($"{name} is not a plan: {TextPage.Harmless(isAnother.Message)} Give a file written by contam plan --format json.");
+            throw new WrongUseException($"{name} is not a plan: {JsonWords.Of(isAnother)}. Give a file written by contam plan --format json.");
         }
     }
 

@@ -74,6 +74,7 @@ internal sealed class PlanAgain(JobShop shop)
         }
 
         JobAnswer taken = book.Take(proposal, signed);
+        shop.Keep(taken);
         // What opens again was shown before the question.
         shop.Say(taken.Refusal is { } why ? RefusalWords.Of(why) : "Taken.");
         return taken.IsAccepted ? ExitCode.Yes : ExitCode.No;

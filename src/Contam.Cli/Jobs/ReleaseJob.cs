@@ -29,6 +29,7 @@ internal sealed class ReleaseJob(JobShop shop)
         {
             if (answer.Refusal is not null)
                 return shop.Tell(answer, _ => "");
+            shop.Keep(answer);
             shop.Shell.Out.Write(ReleaseSheet.Shown(answer.Sheet!, CommonOptions.LookOf(call, shop.Shell)));
             return ExitCode.Yes;
         }

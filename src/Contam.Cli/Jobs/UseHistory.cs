@@ -25,7 +25,7 @@ internal sealed class UseHistory(Shell shell)
     {
         if (!call.GetValue(use))
             return call.GetValue(shop) is null ? null : throw new WrongUseException("--shop says where the counts are that --use-history weighs with. Add --use-history, or leave --shop out.");
-        using JobBook book = JobBook.Open(JobShop.PlaceOf(shell, call.GetValue(shop)), mayCreate: false);
+        using JobBook book = JobShop.Opened(shell, JobShop.PlaceOf(shell, call.GetValue(shop)), ShopUse.Read);
         return ShopHistory.CountsFor(book, family, debris);
     }
 

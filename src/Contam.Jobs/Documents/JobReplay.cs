@@ -49,6 +49,23 @@ internal static class JobReplay
         return mustTakeBack ? "its last entry shuts the gate, and the release was not taken back" : null;
     }
 
+    /// <summary>The first release among the entries that the gate would not have let through, as a clause; <c>null</c> for none. Makes no plan again.</summary>
+    public static string? FirstRelease(string id, IReadOnlyList<EntryBody> bodies, Func<string, string> text, Family family)
+    {
+        if (!bodies.Any(body => body is Released))
+            return null;
+        var plans = new Dictionary<string, PlanDocument>(StringComparer.Ordinal);
+        var fold = new JobFold(sha256 => plans.TryGetValue(sha256, out PlanDocument? known) ? known : plans[sha256] = PlanJson.Read(text(sha256)));
+        for (int index = 0; index < bodies.Count; index++)
+        {
+            if (bodies[index] is Released released && ReleaseWrong(id, fold.State(), released, family, text) is { } wrong)
+                return $"entry {(index + 1).ToString(CultureInfo.InvariantCulture)}: {wrong}";
+            fold.Take(index + 1, bodies[index]);
+        }
+
+        return null;
+    }
+
     private static string? OpeningWrong(Opened opened, KeptSystem kept, Func<string, string> text)
     {
         if (opened.Question is null)
@@ -67,7 +84,7 @@ internal static class JobReplay
         Looked one => kept.Family.Find(new PartId(one.Seen.Part)) is null ? "it names a part that the family does not have" : Same(one, WorkRules.Look(before, one.Seen, one.At, one.By)),
         Measured one => kept.Family.Limits.Any(limit => limit.Id == one.Limit && limit.Part.Value == one.Part) && one.Verdict is "good" or "marginal" or "reject" or "undecided" ? null : "it measures what the family has no limit for",
         Replanned one => ReplanWrong(before, one, kept, text),
-        Released one => ReleaseWrong(id, before, one, kept, text),
+        Released one => ReleaseWrong(id, before, one, kept.Family, text),
         Withdrawn one => ReleaseGate.Missing(before, kept.Family) is { IsEmpty: false } missing && one.Because.SequenceEqual(missing.Select(piece => piece.Text)) ? null : "it takes a release back for another reason than there was",
         _ => null,
     };
@@ -81,9 +98,9 @@ internal static class JobReplay
             : SameLine(entry, Rework.Entry(change, text(entry.Plan), entry.At, entry.By)) ? null : "it does not open again what the rules do";
     }
 
-    private static string? ReleaseWrong(string id, JobState before, Released entry, KeptSystem kept, Func<string, string> text) =>
+    private static string? ReleaseWrong(string id, JobState before, Released entry, Family family, Func<string, string> text) =>
         before.IsReleased ? "it releases a job that is released"
-        : ReleaseGate.Missing(before, kept.Family) is [var missing, ..] ? $"it releases the engine although {missing.Text}"
+        : ReleaseGate.Missing(before, family) is [var missing, ..] ? $"it releases the engine although {missing.Text}"
         : text(entry.Sheet) != ReleaseSheet.Write(id, before, entry.By, entry.At) ? "its release sheet does not say what the record says"
         : null;
 

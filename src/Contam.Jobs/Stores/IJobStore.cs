@@ -57,4 +57,7 @@ internal interface IJobStore : IDisposable
 
     /// <summary>What the place itself finds wrong with it, beyond what the entries say of themselves; empty for nothing.</summary>
     ImmutableArray<string> CheckPlace();
+
+    /// <summary>The triggers that guard entries and the list of opened jobs, by name in ordinal order; those that are there and at work.</summary>
+    ImmutableArray<string> Triggers();
 }

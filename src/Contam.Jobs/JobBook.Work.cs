@@ -25,10 +25,10 @@ public sealed partial class JobBook
     /// <summary>A step is open again.</summary>
     public JobAnswer Untick(string id, int number, string because, Signature signature) => FaultIn(("reason", because)) is { } fault
         ? JobAnswer.Refused(fault)
-        : Write(id, signature, (job, by) => WorkRules.Untick(job.State, number, RecordText.Kept(because), signature.At, by));
+        : Write(id, signature, (job, by) => WorkRules.Untick(job.State, SystemOf(job).Family, number, RecordText.Kept(because), signature.At, by));
 
     /// <summary>A part goes to an outside workshop.</summary>
-    public JobAnswer Send(string id, string part, Signature signature) => Write(id, signature, (job, by) => WorkRules.Send(job.State, part, signature.At, by));
+    public JobAnswer Send(string id, string part, Signature signature) => Write(id, signature, (job, by) => WorkRules.Send(job.State, SystemOf(job).Family, part, signature.At, by));
 
     /// <summary>A part is back from an outside workshop.</summary>
     public JobAnswer Return(string id, string part, Signature signature) => Write(id, signature, (job, by) => WorkRules.Return(job.State, part, signature.At, by));

@@ -78,8 +78,8 @@ internal static class JobReplay
     private static string? WrongIn(string id, JobState before, EntryBody body, KeptSystem kept, Func<string, string> text) => body switch
     {
         Ticked one => Same(one, WorkRules.Tick(before, kept.Family, one.Step.Number, new TickWords { Minutes = one.Minutes, Note = one.Note, Anyway = one.Anyway }, one.At, one.By)),
-        Unticked one => Same(one, WorkRules.Untick(before, one.Step.Number, one.Because, one.At, one.By)),
-        Moved one => Same(one, one.Back ? WorkRules.Return(before, one.Part, one.At, one.By) : WorkRules.Send(before, one.Part, one.At, one.By)),
+        Unticked one => Same(one, WorkRules.Untick(before, kept.Family, one.Step.Number, one.Because, one.At, one.By)),
+        Moved one => Same(one, one.Back ? WorkRules.Return(before, one.Part, one.At, one.By) : WorkRules.Send(before, kept.Family, one.Part, one.At, one.By)),
         Supplied one => Same(one, WorkRules.Supply(before, one.Item, one.Arrived, one.At, one.By)),
         Looked one => kept.Family.Find(new PartId(one.Seen.Part)) is null ? "it names a part that the family does not have" : Same(one, WorkRules.Look(before, one.Seen, one.At, one.By)),
         Measured one => kept.Family.Limits.Any(limit => limit.Id == one.Limit && limit.Part.Value == one.Part) && one.Verdict is "good" or "marginal" or "reject" or "undecided" ? null : "it measures what the family has no limit for",

@@ -29,6 +29,26 @@ internal static class BenchPlay
         return play.Faults.Where(fault => fault.Step is null).Select(fault => fault.What);
     }
 
+    /// <summary>
+    /// Parts with no treatment open that are unclean all the same, when what is done is played in the order in which it was: something that is open again has
+    /// come in between. In the order of the family, each with the flushes that carried debris into it.
+    /// </summary>
+    public static ImmutableArray<(string Part, ImmutableArray<WorkStep> Flushes)> Soiled(JobState state, Family family)
+    {
+        var open = state.Open.Where(IsTreatment).SelectMany(step => step.Parts).ToHashSet(StringComparer.Ordinal);
+        PlanStep[] before = [.. TakenOffBefore(state)];
+        WorkStep[] done = [.. Done(state)];
+        Simulation play = StepSimulator.PlayInOrder(family, state.Plan, [.. before, .. done.Select(step => PlanStepOf(state, family, step))]);
+        return
+        [
+            .. play.Faults.Where(fault => fault.IsUncleanAtEnd && fault.Part is not null && !open.Contains(fault.Part)).Select(fault => fault.Part!).Distinct(StringComparer.Ordinal)
+                .Select(part => (part, play.Faults.Where(fault => fault.Part == part && fault.Step > before.Length).Select(fault => done[fault.Step!.Value - before.Length - 1]).Where(step => step.Action == StepAction.Flush).ToImmutableArray())),
+        ];
+    }
+
+    /// <summary>Whether a step treats its parts.</summary>
+    public static bool IsTreatment(WorkStep step) => step.Phase is Phase.CleanOut or Phase.Test && step.Action is StepAction.Flush or StepAction.Clean or StepAction.Replace or StepAction.Inspect or StepAction.Test;
+
     private static IEnumerable<WorkStep> Done(JobState state) => state.Steps.All.Where(state.IsDone).OrderBy(step => state.TickOf[step.Key].Sequence);
 
     /// <summary>Parts that an earlier plan took off, and that this one only puts back: it has no step that takes them off.</summary>

@@ -82,9 +82,12 @@ internal static class Rework
             opened.AddRange(Dirtying.Of(state, family, find, catalogue.FindDebris(find.Seen.Debris)!).Where(one => now.Find(one.Key) is not null && opened.All(other => other.Key != one.Key)));
         foreach (PlanFinding disproved in NewlyVoid(state.Plan, plan))
             opened.AddRange(Dirtying.OfVoid(state, family, disproved.Part, catalogue.FindDebris(disproved.Debris)!).Where(one => now.Find(one.Key) is not null && opened.All(other => other.Key != one.Key)));
+        // A tick of a plan before the last says nothing of what has come since: nobody looked after a step that was in no plan.
+        opened.AddRange(now.All.Where(step => state.TickOf.ContainsKey(step.Key) && state.Steps.Find(step.Key) is null && opened.All(other => other.Key != step.Key))
+            .Select(step => new OpenAgain(step.Key, "it was done for an earlier plan, and was in none since")));
         if (MoreToOrder(state.Plan, plan) is { } more && state.TickOf.ContainsKey(StepKey.Order) && now.Find(StepKey.Order) is not null)
             opened.Add(new OpenAgain(StepKey.Order, more));
-        Reopening.Follow(state, now, opened);
+        Reopening.Follow(state, state with { Plan = plan, Steps = now }, family, opened);
         return Describe(state, plan, now, carried, opened, answers);
     }
 
@@ -175,7 +178,7 @@ internal static class Rework
         return
         [
             .. state.Steps.All
-                .Where(step => step.Action == StepAction.Refit && step.Parts.Length == 1 && !state.IsDone(step) && !planned.Contains(step.Key) && state.IsOff(step.Parts[0]))
+                .Where(step => step.Action == StepAction.Refit && step.Parts.Length == 1 && !state.IsDone(step) && !planned.Contains(step.Key) && (step.IsCarried || state.IsOff(step.Parts[0])))
                 .Select(step => new CarriedStep(step.Key, step.Parts[0], step.Text, step.Minutes, [.. step.After.Select(number => state.Steps.Find(number)!.Key)])),
         ];
     }

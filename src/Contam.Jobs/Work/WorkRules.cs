@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Contam.Families;
 using Contam.Jobs.Entries;
 
@@ -11,8 +12,8 @@ namespace Contam.Jobs.Work;
 internal static class WorkRules
 {
     /// <summary>
-    /// A step is done. A reason excuses that another step comes first; it does not excuse putting a dirty part on, working on a part that is away, or
-    /// running an engine that is open, dirty or not released.
+    /// A step is done. A reason excuses that another step comes first; it does not excuse putting a dirty part on, working on a part that is away, trying
+    /// the engine before every part is cleaned, looked at and tested, or running an engine that is open, dirty or not released.
     /// </summary>
     public static Ruling Tick(JobState state, Family family, int number, TickWords words, DateTimeOffset at, string by)
     {
@@ -27,6 +28,10 @@ internal static class WorkRules
             return Ruling.Refuse(new NotItsTurn(step, TickOrder.ComesFirst(state, step)!));
         if (AwayFrom(state, step) is { } part)
             return Ruling.Refuse(new IsAway(step, part));
+        if (StillOn(state, step) is { } fitted)
+            return Ruling.Refuse(new WouldHarm(step, $"{fitted} is worked on while it is on the engine"));
+        if (UntreatedFor(state, step) is { } untreated)
+            return Ruling.Refuse(new WouldHarm(step, $"the engine is tried while step {untreated.Number.ToString(CultureInfo.InvariantCulture)} at {untreated.Parts[0]} is open"));
         if (BenchPlay.HarmOf(state, family, step) is { } harm)
             return Ruling.Refuse(new WouldHarm(step, harm));
         return Ruling.Take(new Ticked
@@ -43,22 +48,22 @@ internal static class WorkRules
     }
 
     /// <summary>A step is open again, and with it what was done on the strength of it.</summary>
-    public static Ruling Untick(JobState state, int number, string because, DateTimeOffset at, string by)
+    public static Ruling Untick(JobState state, Family family, int number, string because, DateTimeOffset at, string by)
     {
         if (state.Steps.Find(number) is not { } step)
             return Ruling.Refuse(new NoSuchStep(number, state.Steps.All.Length));
         return state.IsDone(step)
-            ? Ruling.Take(new Unticked { At = at, By = by, Step = step.Stamp, Because = because, Reopened = [.. Reopening.After(state, step, because)] })
+            ? Ruling.Take(new Unticked { At = at, By = by, Step = step.Stamp, Because = because, Reopened = [.. Reopening.After(state, family, step, because)] })
             : Ruling.Refuse(new OpenAlready(step));
     }
 
     /// <summary>A part goes to an outside workshop. Whatever says that it is on the engine opens again: it has come off to be sent.</summary>
-    public static Ruling Send(JobState state, string part, DateTimeOffset at, string by)
+    public static Ruling Send(JobState state, Family family, string part, DateTimeOffset at, string by)
     {
         if (state.Away.Contains(part))
             return Ruling.Refuse(new AwayAlready(part));
         return KnownParts(state) is var known && known.Contains(part)
-            ? Ruling.Take(new Moved { At = at, By = by, Part = part, Back = false, Reopened = [.. Reopening.TakenOff(state, part)] })
+            ? Ruling.Take(new Moved { At = at, By = by, Part = part, Back = false, Reopened = [.. Reopening.TakenOff(state, family, part)] })
             : Ruling.Refuse(new NoSuchThing(NamedThing.Part, part, known));
     }
 
@@ -89,6 +94,15 @@ internal static class WorkRules
     }
 
     private static ImmutableArray<string> KnownParts(JobState state) => [.. state.Steps.All.SelectMany(step => step.Parts).Concat(state.Away).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>A part of the step that the plan takes off before it is treated, and that is not off.</summary>
+    private static string? StillOn(JobState state, WorkStep step) => !BenchPlay.IsTreatment(step)
+        ? null
+        : step.Parts.FirstOrDefault(part => state.Steps.All.Any(one => one.Action == StepAction.Remove && one.Phase != Phase.Prove && one.Parts.Contains(part) && !state.IsDone(one)));
+
+    /// <summary>For a step that tries the engine: a treatment, look or test that is open; a part that was cleaned and that nobody looked at may be dirty.</summary>
+    private static WorkStep? UntreatedFor(JobState state, WorkStep step) =>
+        step is { Phase: Phase.Prove, Action: not StepAction.Note } ? state.Open.FirstOrDefault(BenchPlay.IsTreatment) : null;
 
     private static string? AwayFrom(JobState state, WorkStep step) =>
         step is { Phase: Phase.Prove, Action: not StepAction.Note } ? state.Away.FirstOrDefault() : step.Action == StepAction.SendOut ? null : step.Parts.FirstOrDefault(state.Away.Contains);

@@ -49,6 +49,9 @@ internal static class BenchPlay
     /// <summary>Whether a step treats its parts.</summary>
     public static bool IsTreatment(WorkStep step) => step.Phase is Phase.CleanOut or Phase.Test && step.Action is StepAction.Flush or StepAction.Clean or StepAction.Replace or StepAction.Inspect or StepAction.Test;
 
+    /// <summary>Whether a step fills, turns or runs the engine, which must be whole for it.</summary>
+    public static bool TriesTheEngine(WorkStep step) => step is { Phase: Phase.Prove, Action: not StepAction.Note };
+
     private static IEnumerable<WorkStep> Done(JobState state) => state.Steps.All.Where(state.IsDone).OrderBy(step => state.TickOf[step.Key].Sequence);
 
     /// <summary>Parts that an earlier plan took off, and that this one only puts back: it has no step that takes them off.</summary>

@@ -15,6 +15,7 @@ internal sealed class JobFold
     private readonly List<string> ordered = [];
     private readonly List<string> arrived = [];
     private readonly List<string> away = [];
+    private readonly List<string> sentOff = [];
     private Opened? opened;
     private PlanDocument? plan;
     private string planSha256 = "";
@@ -61,6 +62,7 @@ internal sealed class JobFold
             Ordered = [.. ordered],
             Arrived = [.. arrived],
             Away = [.. away],
+            SentOff = [.. sentOff],
             OutOfTurn = [.. tickOf.Values.Where(tick => tick.Entry.Anyway is not null).OrderBy(tick => tick.Sequence)],
             ReleasedAt = releasedAt,
             Withdrawn = withdrawn,
@@ -133,6 +135,8 @@ internal sealed class JobFold
     {
         tickOf[entry.Step.Key] = new Tick(sequence, entry);
         reopened.Remove(entry.Step.Key);
+        if (steps!.Find(entry.Step.Key) is { Action: StepAction.Refit } refit)
+            sentOff.RemoveAll(refit.Parts.Contains);
         // What was measured before the part was worked on says nothing of how it is now.
         if (steps!.Find(entry.Step.Key) is { Action: StepAction.Flush or StepAction.Clean or StepAction.Replace or StepAction.SendOut or StepAction.Remove } step)
             Stale(step.Parts);
@@ -147,10 +151,14 @@ internal sealed class JobFold
         if (entry.Back)
         {
             away.Remove(entry.Part);
+            // A part that no step puts back goes on by the same hands that took it off.
+            if (!steps!.All.Any(step => step.Action == StepAction.Refit && step.Parts.Contains(entry.Part)))
+                sentOff.Remove(entry.Part);
             return;
         }
 
         AddOnce(away, entry.Part);
+        AddOnce(sentOff, entry.Part);
         releasedAt = null;
     }
 

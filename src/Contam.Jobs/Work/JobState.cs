@@ -58,6 +58,9 @@ internal sealed record JobState
     /// <summary>Parts that are at an outside workshop, in the order in which they went.</summary>
     public required ImmutableArray<string> Away { get; init; }
 
+    /// <summary>Parts that came off to be sent away, whatever was ticked, and that no step has put back since; in the order in which they went.</summary>
+    public required ImmutableArray<string> SentOff { get; init; }
+
     /// <summary>Every tick that was made out of turn and still counts, in order.</summary>
     public required ImmutableArray<Tick> OutOfTurn { get; init; }
 
@@ -87,4 +90,7 @@ internal sealed record JobState
     public bool IsOff(string part) =>
         Steps.All.Any(step => step.Action == StepAction.Remove && step.Parts.Contains(part) && IsDone(step))
         && !Steps.All.Any(step => step.Action == StepAction.Refit && step.Parts.Contains(part) && IsDone(step));
+
+    /// <summary>Whether a part must be put back: it is off, or it came off to be sent away.</summary>
+    public bool MustGoBack(string part) => IsOff(part) || SentOff.Contains(part);
 }

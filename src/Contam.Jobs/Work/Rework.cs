@@ -178,7 +178,7 @@ internal static class Rework
         return
         [
             .. state.Steps.All
-                .Where(step => step.Action == StepAction.Refit && step.Parts.Length == 1 && !state.IsDone(step) && !planned.Contains(step.Key) && (step.IsCarried || state.IsOff(step.Parts[0])))
+                .Where(step => step.Action == StepAction.Refit && step.Parts.Length == 1 && !state.IsDone(step) && !planned.Contains(step.Key) && (step.IsCarried || state.MustGoBack(step.Parts[0])))
                 .Select(step => new CarriedStep(step.Key, step.Parts[0], step.Text, step.Minutes, [.. step.After.Select(number => state.Steps.Find(number)!.Key)])),
         ];
     }

@@ -28,6 +28,8 @@ internal static class WorkRules
             return Ruling.Refuse(new NotItsTurn(step, TickOrder.ComesFirst(state, step)!));
         if (AwayFrom(state, step) is { } part)
             return Ruling.Refuse(new IsAway(step, part));
+        if (BenchPlay.TriesTheEngine(step) && !state.SentOff.IsEmpty)
+            return Ruling.Refuse(new WouldHarm(step, $"the engine is tried while {state.SentOff[0]}, which came off to be sent away, is not put back"));
         if (StillOn(state, step) is { } fitted)
             return Ruling.Refuse(new WouldHarm(step, $"{fitted} is worked on while it is on the engine"));
         if (UntreatedFor(state, step) is { } untreated)
@@ -102,8 +104,8 @@ internal static class WorkRules
 
     /// <summary>For a step that tries the engine: a treatment, look or test that is open; a part that was cleaned and that nobody looked at may be dirty.</summary>
     private static WorkStep? UntreatedFor(JobState state, WorkStep step) =>
-        step is { Phase: Phase.Prove, Action: not StepAction.Note } ? state.Open.FirstOrDefault(BenchPlay.IsTreatment) : null;
+        BenchPlay.TriesTheEngine(step) ? state.Open.FirstOrDefault(BenchPlay.IsTreatment) : null;
 
     private static string? AwayFrom(JobState state, WorkStep step) =>
-        step is { Phase: Phase.Prove, Action: not StepAction.Note } ? state.Away.FirstOrDefault() : step.Action == StepAction.SendOut ? null : step.Parts.FirstOrDefault(state.Away.Contains);
+        BenchPlay.TriesTheEngine(step) ? state.Away.FirstOrDefault() : step.Action == StepAction.SendOut ? null : step.Parts.FirstOrDefault(state.Away.Contains);
 }

@@ -55,7 +55,8 @@ internal sealed class JobShop(Shell shell)
     {
         if (!place.Contains("://", StringComparison.Ordinal))
             return JobBook.Open(place, use);
-        using var slow = new Timer(_ => shell.Error.Write($"contam: waiting for {Reports.Text.TextPage.Harmless(ShopWords.WithoutPassword(place))} …\n"), null, TimeSpan.FromSeconds(1.5), Timeout.InfiniteTimeSpan);
+        string words = Reports.Text.TextPage.Harmless(ShopWords.WithoutPassword(place));
+        using ITimer slow = shell.Clock.CreateTimer(_ => shell.Error.Write($"contam: waiting for {words} …\n"), null, TimeSpan.FromSeconds(1.5), Timeout.InfiniteTimeSpan);
         return JobBook.Open(place, use);
     }
 

@@ -30,6 +30,19 @@ public class The_release
             answer.Out);
     }
 
+    [Theory]
+    [InlineData("gearcase-pressure-hold", "10psi", "9.9psi", "10")]
+    [InlineData("gearcase-vacuum-hold", "0.30bar", "0.295bar", "5")]
+    public void Is_refused_where_either_hold_alone_is_measured(string measured, string first, string last, string minutes)
+    {
+        using JobBench bench = JobBench.WithJob();
+        bench.TickAll();
+        Assert.Equal(0, bench.Job("measure", measured, first, last, "--minutes", minutes).Exit);
+        string other = measured == "gearcase-vacuum-hold" ? "Gearcase-pressure-hold" : "Gearcase-vacuum-hold";
+        Assert.Contains($"\n- {other} at gear-housing has no reading.", Unfolded(bench), StringComparison.Ordinal);
+        Assert.Equal(1, bench.Job("release").Exit);
+    }
+
     [Fact]
     public void Is_refused_while_a_reading_is_rejected_even_one_that_nobody_asked_for()
     {

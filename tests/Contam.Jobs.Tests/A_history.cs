@@ -169,7 +169,7 @@ public class A_history
 
         Answer answer = bench.Job("check");
         Assert.Equal(1, answer.Exit);
-        Assert.EndsWith(": the kind of an entry is not the one that its text names.\n", answer.Out, StringComparison.Ordinal);
+        Assert.Contains(": the kind of an entry is not the one that its text names.\nSeen: ", answer.Out, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -80,14 +80,25 @@ public class A_job
         int cleaned = bench.StepAt(StepAction.Clean, "driveshaft", Phase.CleanOut);
         int taken = bench.StepAt(StepAction.Remove, "driveshaft", Phase.Strip);
         int fitted = bench.StepAt(StepAction.Refit, "driveshaft", Phase.Refit);
-        int other = bench.StepAt(StepAction.Clean, "propeller-shaft", Phase.CleanOut);
         Answer answer = bench.Job("untick", JobBench.Number(cleaned), "--because", "an oil groove was forgotten");
         Assert.Equal(0, answer.Exit);
         Assert.Contains($"So is step {fitted}: it was done after step {cleaned}, which is open.\n", answer.Out, StringComparison.Ordinal);
         Assert.Contains($"So is step {taken}: it is back on, and must come off again for step {cleaned}.\n", answer.Out, StringComparison.Ordinal);
         Work.JobState state = bench.Read().State;
-        Assert.True(state.IsDone(state.Steps.Find(other)!));
+        Assert.All(state.Steps.All.Where(step => step.Phase == Phase.MakeSafe), step => Assert.True(state.IsDone(step)));
         Assert.Equal((1, 0), (bench.Job("release").Exit, bench.Job("check").Exit));
+    }
+
+    [Fact]
+    public void Leaves_other_work_alone_where_a_step_is_unticked_while_its_part_is_still_off()
+    {
+        using JobBench bench = JobBench.WithJob();
+        foreach (Work.WorkStep step in bench.Read().State.Steps.All.Where(step => step.Phase is not (Phase.Refit or Phase.Prove)))
+            Assert.Equal(0, bench.Job("tick", JobBench.Number(step.Number)).Exit);
+        int cleaned = bench.StepAt(StepAction.Clean, "driveshaft", Phase.CleanOut);
+        Assert.Equal(0, bench.Job("untick", JobBench.Number(cleaned), "--because", "an oil groove was forgotten").Exit);
+        Work.JobState state = bench.Read().State;
+        Assert.Equal([cleaned], state.Open.Where(step => step.Phase is not (Phase.Refit or Phase.Prove)).Select(step => step.Number));
     }
 
     [Fact]

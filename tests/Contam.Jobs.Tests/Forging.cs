@@ -43,7 +43,7 @@ internal static class Forging
             case "a refit made up":
                 return With(book, job, [], Tick(job, job.Steps.First(step => step.Action == StepAction.Refit)) with { Anyway = "quick" });
             case "a tick out of turn made to look in turn":
-                return With(book, job, [], Tick(job, job.Steps[5]));
+                return With(book, job, [], Tick(job, job.Steps.First(step => step.Action == StepAction.Remove && TickOrder.OpenBefore(job.State, step).Length > 0)));
             case "a find taken back":
                 return With(book, job, [Look(found: true)], Look(found: false));
             case "a plan with a step less":

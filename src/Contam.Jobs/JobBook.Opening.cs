@@ -1,10 +1,8 @@
 using System.Collections.Immutable;
 using Contam.Families;
-using Contam.Families.Reading;
 using Contam.Jobs.Documents;
 using Contam.Jobs.Entries;
 using Contam.Jobs.Stores;
-using Contam.Jobs.Work;
 using Contam.Plans;
 
 namespace Contam.Jobs;

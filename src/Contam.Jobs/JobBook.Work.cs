@@ -1,12 +1,9 @@
 using System.Collections.Immutable;
 using Contam.Families;
-using Contam.Jobs.Documents;
 using Contam.Jobs.Entries;
 using Contam.Jobs.Reports;
-using Contam.Jobs.Stores;
 using Contam.Jobs.Work;
 using Contam.Measurement.Gauging;
-using Contam.Plans;
 
 namespace Contam.Jobs;
 

@@ -180,7 +180,7 @@ public class The_release
         JobRecord job = book.Read(book.List()[0].Id);
         // A record of an earlier version could come to this: released, and a part is away that nobody asked about.
         book.TryAdd(job, new Decision([new Entries.Moved { At = DateTimeOffset.UnixEpoch, By = "Eve", Part = "gear-housing", Back = false }, new Entries.Released { At = DateTimeOffset.UnixEpoch, By = "Eve", Sheet = "none" }], []));
-        Assert.True(bench.Read().State.Away.Contains("gear-housing"));
+        Assert.Contains("gear-housing", bench.Read().State.Away);
         Answer run = bench.Job("tick", JobBench.Number(firstRun), "--job", job.Id);
         Assert.Equal((1, $"Step {firstRun} runs the engine, and the job is not released. contam job release says what is missing.\n"), (run.Exit, run.Out));
         Assert.False(bench.Read().IsReleased);

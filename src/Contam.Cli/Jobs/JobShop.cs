@@ -1,9 +1,7 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using Contam.Jobs;
 using Contam.Jobs.Stores;
-using Contam.Jobs.Work;
 
 namespace Contam.Cli.Jobs;
 

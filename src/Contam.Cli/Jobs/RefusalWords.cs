@@ -1,6 +1,5 @@
 using System.Globalization;
 using Contam.Jobs;
-using Contam.Problems;
 using Contam.Reports.Text;
 
 namespace Contam.Cli.Jobs;

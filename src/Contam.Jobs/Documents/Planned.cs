@@ -5,7 +5,6 @@ using Contam.Jobs.Entries;
 using Contam.Jobs.Work;
 using Contam.Plans;
 using Contam.Proof;
-using Contam.Treatment;
 using Contam.Treatment.Reading;
 
 namespace Contam.Jobs.Documents;

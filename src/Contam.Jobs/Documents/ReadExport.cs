@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using Contam.Jobs.Entries;
-using Contam.Jobs.Stores;
 using Contam.Jobs.Work;
 using Contam.Plans;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Contam.Families;
-using Contam.Jobs.Entries;
 using Contam.Plans;
 using Contam.Proof;
 

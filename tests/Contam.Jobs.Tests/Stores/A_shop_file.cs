@@ -142,7 +142,8 @@ public sealed class A_shop_file : StoreContract
         Assert.Equal(["shop.db", "shop.db-shm", "shop.db-wal"], Directory.GetFiles(Path.GetDirectoryName(deep)!).Select(Path.GetFileName).Order(StringComparer.Ordinal));
         if (!OperatingSystem.IsWindows())
         {
-            Assert.All(Directory.GetFiles(Path.GetDirectoryName(deep)!), file => Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file)));
+            foreach (string file in Directory.GetFiles(Path.GetDirectoryName(deep)!))
+                Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
             Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, File.GetUnixFileMode(Path.GetDirectoryName(deep)!));
         }
     }

@@ -26,7 +26,7 @@ public class Any_walk_of_a_record
         for (int number = First; number < First + Walks; number++)
         {
             using var store = new MemoryStore();
-            Walk walk = Go(number, store);
+            using Walk walk = Go(number, store);
             releases += walk.Releases;
             accepted += walk.Accepted;
             corners += walk.Corners;
@@ -47,7 +47,7 @@ public class Any_walk_of_a_record
         {
             using IJobStore store = Shops.Open(Path.Combine(folder.FullName, "shop.db"), mayCreate: true);
             for (int number = First; number < First + Math.Max(4, Walks / 100); number++)
-                Go(number, store);
+                Go(number, store).Dispose();
             Assert.Empty(Documents.ShopCheck.Of(new JobBook(store)).Wrong);
         }
         finally
@@ -85,7 +85,7 @@ public sealed class Any_walk_of_a_record_on_a_server
         Any_walk_of_a_record.OnlyWhereAsked();
         using IJobStore store = Shops.Open(server.NewDatabase(), mayCreate: true);
         for (int number = 1; number <= 4; number++)
-            Any_walk_of_a_record.Go(number, store);
+            Any_walk_of_a_record.Go(number, store).Dispose();
         Assert.Empty(Documents.ShopCheck.Of(new JobBook(store)).Wrong);
     }
 }

@@ -8,7 +8,7 @@ using Contam.Measurement;
 namespace Contam.Jobs.Tests.Walks;
 
 /// <summary>A walk of a job through commands as hurried people give them, held against the model after each; and killed now and then.</summary>
-internal sealed class Walk
+internal sealed class Walk : IDisposable
 {
     private readonly Random random;
     private readonly IJobStore place;
@@ -53,6 +53,12 @@ internal sealed class Walk
         if (JobReplay.FirstWrong(walk.job.Id, walk.job.Bodies, walk.book.Text) is { } wrong)
             throw walk.Fault($"the rules do not give the record again: {wrong}");
         return walk;
+    }
+
+    public void Dispose()
+    {
+        book.Dispose();
+        store.Dispose();
     }
 
     private void Step(Command command)

@@ -31,11 +31,30 @@ internal static class Outcomes
             shell.Error.Write($"contam: {Reports.Text.TextPage.Harmless(ShopWords.WithoutPassword(shop.Message))}\n");
             return ExitCode.WrongUse;
         }
-        catch (Exception fault) when (fault is not OutOfMemoryException)
+        catch (Exception fault) when (fault is not (OutOfMemoryException or CannotPrintException))
         {
             shell.Error.Write($"contam: this is a fault of contam, not of what you gave it. Please report it with the command and its files: {ShopWords.WithoutPassword(fault.Message)}\n");
             shell.Error.Write(CommonOptions.WantsStack(call) ? ShopWords.WithoutPassword(fault.ToString()) + "\n" : "  Run again with --stack to see where in the program it happened.\n");
             return ExitCode.Fault;
+        }
+    }
+
+    /// <summary>Runs a call and brings what it said out of the process. Where that cannot be, it says what was recorded all the same, so that nobody does it twice.</summary>
+    public static int Printed(Shell shell, Func<int> run)
+    {
+        try
+        {
+            int exit = run();
+            shell.Out.Flush();
+            return exit;
+        }
+        catch (CannotPrintException cannot)
+        {
+            string why = Reports.Text.TextPage.Harmless(cannot.Message).TrimEnd('.');
+            shell.Error.Write(shell.Recorded.Entry > 0
+                ? FormattableString.Invariant($"contam: recorded as entry {shell.Recorded.Entry}, but could not be printed: {why}. Do not do it again; contam job show says what is there.\n")
+                : $"contam: the answer could not be printed: {why}. Make room, or let it go somewhere else.\n");
+            return ExitCode.WrongUse;
         }
     }
 

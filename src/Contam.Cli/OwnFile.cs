@@ -17,15 +17,11 @@ internal static class OwnFile
         string name = TextPage.Harmless(file);
         try
         {
-            return read(File.ReadAllText(file));
+            return read(InputFile.ReadText(file));
         }
         catch (JsonException isAnother)
         {
-            throw new WrongUseException($"{name} is not {due}: {TextPage.Harmless(isAnother.Message)} Give a file written by {from}.");
-        }
-        catch (Exception cannot) when (cannot is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            throw new WrongUseException($"{name} cannot be read: {TextPage.Harmless(cannot.Message)} Check the name and the folder.");
+            throw new WrongUseException($"{name} is not {due}: {JsonWords.Of(isAnother)}. Give a file written by {from}.");
         }
     }
 }

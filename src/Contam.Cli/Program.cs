@@ -3,9 +3,7 @@ using Contam.Cli;
 using Contam.Cli.Commands;
 
 Shell shell = Shell.OfProcess();
-int exit = ContamCommand.Run(args, shell);
-shell.Out.Flush();
-return exit;
+return Outcomes.Printed(shell, () => ContamCommand.Run(args, shell));
 
 namespace Contam.Cli
 {

@@ -17,6 +17,9 @@ internal sealed record Shell(TextWriter Out, TextWriter Error, TextLook Look)
     /// <summary>The clock.</summary>
     public TimeProvider Clock { get; init; } = TimeProvider.System;
 
+    /// <summary>What was written into a record so far by this call.</summary>
+    public RecordedSoFar Recorded { get; } = new();
+
     /// <summary>The environment variable of this name, or <c>null</c>.</summary>
     public Func<string, string?> Setting { get; init; } = _ => null;
 
@@ -24,8 +27,8 @@ internal sealed record Shell(TextWriter Out, TextWriter Error, TextLook Look)
     public static Shell OfProcess()
     {
         var utf8 = new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-        var answers = new StreamWriter(Console.OpenStandardOutput(), utf8, bufferSize: 8192) { NewLine = "\n", AutoFlush = false };
-        var rest = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine = "\n", AutoFlush = true };
+        var answers = new StreamWriter(new PrintedStream(Console.OpenStandardOutput(), mustPrint: true), utf8, bufferSize: 8192) { NewLine = "\n", AutoFlush = false };
+        var rest = new StreamWriter(new PrintedStream(Console.OpenStandardError(), mustPrint: false), utf8) { NewLine = "\n", AutoFlush = true };
         var typed = new StreamReader(Console.OpenStandardInput(), utf8);
         if (Console.IsOutputRedirected)
             return new Shell(answers, rest, TextLook.Plain) { In = typed, Setting = Environment.GetEnvironmentVariable };

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
+using Contam.Jobs.Documents;
 using Contam.Jobs.Entries;
 using Contam.Jobs.Stores;
 using Contam.Jobs.Work;
@@ -12,27 +13,65 @@ namespace Contam.Jobs;
 /// <summary>What to add to a job: entries, and the texts that they name by hash.</summary>
 /// <param name="Bodies">The entries, in order; none for nothing to add.</param>
 /// <param name="Texts">The texts.</param>
-public sealed record Decision(ImmutableArray<EntryBody> Bodies, ImmutableArray<string> Texts)
+internal sealed record Decision(ImmutableArray<EntryBody> Bodies, ImmutableArray<string> Texts)
 {
     /// <summary>One entry without texts.</summary>
     public static Decision Of(params ImmutableArray<EntryBody> bodies) => new(bodies, []);
 }
 
-/// <summary>The book of a shop's jobs: reads them, and adds to them. The one door between the commands and a store.</summary>
-public sealed class JobBook(IJobStore store)
+/// <summary>
+/// The book of a shop's jobs: reads them, and adds to them. The one door to a store: entries and stores are not to be had from outside, so that whatever is
+/// written has gone through the rules of the record.
+/// </summary>
+public sealed partial class JobBook : IDisposable
 {
     private const int IdLength = 8;
     private const int TriesUnlocked = 3;
 
     private readonly Dictionary<string, PlanDocument> planOf = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, KeptSystem> systemOf = new(StringComparer.Ordinal);
+    private readonly IJobStore store;
     private JobRecord? lastRead;
 
-    /// <summary>Where the jobs are kept.</summary>
-    public IJobStore Store => store;
+    internal JobBook(IJobStore store)
+    {
+        this.store = store;
+    }
+
+    /// <summary>Where the jobs are kept, in words; without a password.</summary>
+    public string Place => store.Place;
+
+    internal IJobStore Store => store;
+
+    /// <summary>The book of the shop at this place.</summary>
+    /// <param name="place">A file, or <c>postgres://USER@HOST/DATABASE</c>.</param>
+    /// <param name="use">What it is opened for.</param>
+    /// <exception cref="ShopException">It cannot be used; the message says why and what to do, and shows no password.</exception>
+    public static JobBook Open(string place, ShopUse use) => new(Shops.Open(place, use));
+
+    /// <summary>Every job, the one last written to first; then by id.</summary>
+    public ImmutableArray<JobSummary> List() => store.List();
+
+    /// <summary>The family and the standard that a job keeps.</summary>
+    /// <exception cref="ShopException">A text is gone, or is no longer read as what it was.</exception>
+    public KeptSystem SystemOf(JobRecord job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        return SystemOf(job.State.Opened);
+    }
+
+    internal KeptSystem SystemOf(Opened opened)
+    {
+        string key = string.Join(' ', opened.Family.Concat(opened.Standard).Select(file => $"{file.Name} {file.Sha256}"));
+        return systemOf.TryGetValue(key, out KeptSystem? known) ? known : systemOf[key] = KeptSystem.Of(Text, opened);
+    }
+
+    /// <summary>Lets go of the store.</summary>
+    public void Dispose() => store.Dispose();
 
     /// <summary>Keeps a new job. Its id is the beginning of its first entry's hash.</summary>
     /// <exception cref="ShopException">The very same job is there already.</exception>
-    public JobRecord Open(Opened opened, ImmutableArray<string> texts)
+    internal JobRecord Open(Opened opened, ImmutableArray<string> texts)
     {
         JobEntry first = EntryChain.Link(0, EntryChain.Beginning, EntryJson.Write(opened));
         string id = first.Hash[..IdLength];
@@ -97,7 +136,7 @@ public sealed class JobBook(IJobStore store)
     /// <param name="id">The job.</param>
     /// <param name="decide">What to add, given the job; <c>null</c> for nothing. May be asked more than once.</param>
     /// <returns>The job after it, or <c>null</c> where nothing was to be added.</returns>
-    public JobRecord? Add(string id, Func<JobRecord, Decision?> decide)
+    internal JobRecord? Add(string id, Func<JobRecord, Decision?> decide)
     {
         ArgumentNullException.ThrowIfNull(decide);
         for (int attempt = 0; attempt < TriesUnlocked; attempt++)
@@ -120,7 +159,7 @@ public sealed class JobBook(IJobStore store)
     }
 
     /// <summary>Adds to a job as it was read; <c>null</c>, and nothing added, where somebody else was quicker.</summary>
-    public JobRecord? TryAdd(JobRecord job, Decision decision)
+    internal JobRecord? TryAdd(JobRecord job, Decision decision)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(decision);
@@ -129,7 +168,7 @@ public sealed class JobBook(IJobStore store)
     }
 
     /// <summary>Adds an entry that changes nothing but the record (a note, a photo), without reading the job. The sequence that it got.</summary>
-    public long AddToRecord(string id, EntryBody body)
+    internal long AddToRecord(string id, EntryBody body)
     {
         if (body is not (Noted or Photographed))
             throw new ArgumentException("only notes and photos change nothing", nameof(body));
@@ -139,7 +178,7 @@ public sealed class JobBook(IJobStore store)
 
     /// <summary>A text that a job keeps.</summary>
     /// <exception cref="ShopException">It is not there, or not what its hash says.</exception>
-    public string Text(string sha256)
+    internal string Text(string sha256)
     {
         string? text = store.Text(sha256);
         return text is not null && EntryChain.Sha256(text) == sha256
@@ -148,7 +187,7 @@ public sealed class JobBook(IJobStore store)
     }
 
     /// <summary>The plan of this hash.</summary>
-    public PlanDocument PlanOf(string sha256)
+    internal PlanDocument PlanOf(string sha256)
     {
         if (planOf.TryGetValue(sha256, out PlanDocument? known))
             return known;
@@ -178,12 +217,19 @@ public sealed class JobBook(IJobStore store)
     /// <summary>What a decision adds to a job, and the job after it.</summary>
     private (JobAddition Added, JobRecord After) Addition(JobRecord job, Decision decision)
     {
-        ImmutableArray<JobEntry> added = Link(job.Summary, decision.Bodies);
         foreach (string text in decision.Texts.Where(text => decision.Bodies.OfType<Replanned>().Any(one => one.Plan == EntryChain.Sha256(text))))
             planOf[EntryChain.Sha256(text)] = PlanJson.Read(text);
         ImmutableArray<EntryBody> bodies = [.. job.Bodies, .. decision.Bodies];
         JobState state = JobFold.Fold(bodies, PlanOf);
-        JobSummary summary = JobSummary.Of(job.Id, state, added[^1], decision.Bodies[^1]);
+        // The gate is asked again after everything that is written: what shuts it takes the release back, in the same change and for everybody to see.
+        if (job.IsReleased && ReleaseGate.Missing(state, SystemOf(job).Family) is { IsEmpty: false } missing && bodies[^1] is not Withdrawn)
+        {
+            bodies = bodies.Add(new Withdrawn { At = bodies[^1].At, By = bodies[^1].By, Because = [.. missing.Select(one => one.Text)] });
+            state = JobFold.Fold(bodies, PlanOf);
+        }
+
+        ImmutableArray<JobEntry> added = Link(job.Summary, bodies[job.Bodies.Length..]);
+        JobSummary summary = JobSummary.Of(job.Id, state, added[^1], bodies[^1]);
         return (new JobAddition(added, summary) { Texts = decision.Texts }, new JobRecord(summary, [.. job.Entries, .. added], bodies, state));
     }
 

@@ -1,16 +1,45 @@
 using System.Collections.Immutable;
 using Contam.Jobs.Entries;
 using Contam.Jobs.Work;
+using Contam.Plans;
 
 namespace Contam.Jobs;
 
-/// <summary>A job as it was read: its entries and what they come to.</summary>
-/// <param name="Summary">Its row in the list; says which entry was the last.</param>
-/// <param name="Entries">Its entries, in order.</param>
-/// <param name="Bodies">What they say, in the same order.</param>
-/// <param name="State">How it stands.</param>
-public sealed record JobRecord(JobSummary Summary, ImmutableArray<JobEntry> Entries, ImmutableArray<EntryBody> Bodies, JobState State)
+/// <summary>A job as it was read. Only a <see cref="JobBook"/> makes one, and only a book adds to it.</summary>
+public sealed class JobRecord
 {
+    internal JobRecord(JobSummary summary, ImmutableArray<JobEntry> entries, ImmutableArray<EntryBody> bodies, JobState state)
+    {
+        Summary = summary;
+        Entries = entries;
+        Bodies = bodies;
+        State = state;
+    }
+
+    /// <summary>Its row in the list; says which entry was the last.</summary>
+    public JobSummary Summary { get; }
+
     /// <summary>Its id.</summary>
     public string Id => Summary.Id;
+
+    /// <summary>The plan that holds now.</summary>
+    public PlanDocument Plan => State.Plan;
+
+    /// <summary>Whether the engine may be run.</summary>
+    public bool IsReleased => State.IsReleased;
+
+    /// <summary>Who is in charge of it, and signs where nobody else does.</summary>
+    public string Technician => State.Opened.Technician;
+
+    /// <summary>Its steps, by number.</summary>
+    public ImmutableArray<WorkStep> Steps => State.Steps.All;
+
+    /// <summary>Its entries, in order.</summary>
+    internal ImmutableArray<JobEntry> Entries { get; }
+
+    /// <summary>What they say, in the same order.</summary>
+    internal ImmutableArray<EntryBody> Bodies { get; }
+
+    /// <summary>How it stands.</summary>
+    internal JobState State { get; }
 }

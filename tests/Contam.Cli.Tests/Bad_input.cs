@@ -163,7 +163,7 @@ public class Bad_input
     [Fact]
     public void A_plan_that_is_none() => Refuses(
         CommandSession.Of("verify README.md systems/families/harbour-diesel-i4.yaml"),
-        "contam: README.md is not a plan: '#' is an invalid start of a value. Path: $ | LineNumber: 0 | BytePositionInLine: 0. Give a file written by contam plan --format json.");
+        "contam: README.md is not a plan: line 1: '#' is an invalid start of a value. Give a file written by contam plan --format json.");
 
     private static void RefusesFile(string family, string expected) => Refuses(CommandSession.About(family, file => $"plan {file} --failed pump"), expected);
 

@@ -179,7 +179,7 @@ public class A_find
     public void Goes_into_the_new_plan_with_all_that_was_seen_of_it()
     {
         var look = new LookTaken(2, new Jobs.Entries.SeenAt("pinion", "metal", true) { SizeUm = 300, Form = "flakes", Magnetic = false }, "Ada", IsAnswered: false);
-        Families.Finding finding = Rework.FindingOf(look, BuiltInStandards.HouseOverKinds.CatalogueOf());
+        Families.Finding finding = Rework.FindingOf(look.Seen, BuiltInStandards.HouseOverKinds.CatalogueOf());
         Assert.Equal((300.0, Families.DebrisForm.Flakes, false), (finding.Size!.Value.Micrometres, finding.Form, finding.Magnetic));
     }
 

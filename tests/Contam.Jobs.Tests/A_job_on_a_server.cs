@@ -32,7 +32,7 @@ public class A_job_on_a_server
         server.Execute(PostgresServer.DatabaseOf(bench.Shop), "SET session_replication_role = replica; UPDATE contam.entries SET body = replace(body, 'on the slip', 'on the quay') WHERE sequence = 2");
         Answer answer = bench.Job("check");
         Assert.Equal(1, answer.Exit);
-        Assert.EndsWith(": entry 2 was changed after it was written.\n", answer.Out, StringComparison.Ordinal);
+        Assert.Contains(": entry 2 was changed after it was written.\n", answer.Out, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -1,3 +1,4 @@
+using Contam.Jobs.Stores;
 using Microsoft.Data.Sqlite;
 
 namespace Contam.Jobs.Tests;
@@ -14,7 +15,7 @@ public class An_edit_behind_the_back
     {
         using JobBench bench = Edited(edit);
         Answer answer = bench.Job("check");
-        Assert.Equal((1, $"job {Id(bench)}: {found}.\n"), (answer.Exit, answer.Out));
+        Assert.Equal((1, $"job {Id(bench)}: {found}.\nSeen: 1 job, {(edit.StartsWith("DELETE", StringComparison.Ordinal) ? 2 : 3)} entries and 4 triggers.\n"), (answer.Exit, answer.Out));
     }
 
     [Fact]
@@ -51,6 +52,54 @@ public class An_edit_behind_the_back
         Assert.Contains(" is not as it was written: an entry is missing at its end. Nothing was changed.", tick.Error, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("DROP TRIGGER entries_stay", "the trigger entries_stay is gone: what it guards could be changed.\n")]
+    [InlineData("DROP TRIGGER entries_remain; DROP TRIGGER ledger_remain", "the trigger entries_remain is gone: what it guards could be changed.\nthe trigger ledger_remain is gone: what it guards could be changed.\n")]
+    public void That_took_a_trigger_away_is_found_by_check(string edit, string found)
+    {
+        using JobBench bench = JobBench.WithJob();
+        Sql(bench, edit);
+        Answer answer = bench.Job("check");
+        Assert.Equal(1, answer.Exit);
+        Assert.StartsWith(found, answer.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void That_deleted_a_whole_job_is_found_by_check()
+    {
+        using JobBench bench = JobBench.WithJob();
+        string id = bench.Read().Id;
+        Assert.Equal(0, bench.Job([.. bench.OpenWords]).Exit);
+        Sql(bench, $"DROP TRIGGER entries_remain; DELETE FROM entries WHERE job = '{id}'; DELETE FROM jobs WHERE id = '{id}'; CREATE TRIGGER entries_remain BEFORE DELETE ON entries BEGIN SELECT RAISE(ABORT, 'entries are only ever added'); END");
+        Assert.Equal((1, $"job {id} was opened here and is gone, with every entry.\nSeen: 1 job, 1 entry and 4 triggers.\n"), bench.Job("check") is var check ? (check.Exit, check.Out) : default);
+    }
+
+    [Fact]
+    public void That_releases_a_dirty_engine_is_found_by_check_however_well_it_hangs_together()
+    {
+        using JobBench bench = JobBench.WithJob();
+        using (JobBook book = JobBook.Open(bench.Shop, ShopUse.Write))
+        {
+            JobRecord job = book.Read(book.List()[0].Id);
+            book.TryAdd(job, new Decision([new Entries.Released { At = DateTimeOffset.UnixEpoch, By = "Eve", Sheet = Entries.EntryChain.Sha256("run it") }], ["run it"]));
+        }
+
+        Answer answer = bench.Job("check");
+        Assert.Equal(1, answer.Exit);
+        Assert.Contains("entry 2: it releases the engine although step 1 is open: ", answer.Out, StringComparison.Ordinal);
+        int firstRun = bench.Read().State.Steps.All.First(step => !step.IsBeforeRelease).Number;
+        Assert.Equal(1, bench.Job("tick", JobBench.Number(firstRun), "--job", bench.Read().Id, "--anyway", "it is released").Exit);
+    }
+
+    private static void Sql(JobBench bench, string text)
+    {
+        using var connection = new SqliteConnection($"Data Source={bench.Shop};Pooling=False");
+        connection.Open();
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = text;
+        command.ExecuteNonQuery();
+    }
+
     private static string Id(JobBench bench)
     {
         using Contam.Jobs.Stores.IJobStore store = Contam.Jobs.Stores.Shops.Open(bench.Shop, mayCreate: false);
@@ -65,7 +114,10 @@ public class An_edit_behind_the_back
         using var connection = new SqliteConnection($"Data Source={bench.Shop};Pooling=False");
         connection.Open();
         using SqliteCommand command = connection.CreateCommand();
-        command.CommandText = "DROP TRIGGER entries_stay; DROP TRIGGER entries_remain; " + edit;
+        // Whoever edits behind the back puts the triggers back, so that the edit itself must be found.
+        command.CommandText = "SELECT group_concat(sql, ';') FROM sqlite_master WHERE type = 'trigger' AND tbl_name = 'entries'";
+        string triggers = (string)command.ExecuteScalar()!;
+        command.CommandText = $"DROP TRIGGER entries_stay; DROP TRIGGER entries_remain; {edit}; {triggers}";
         command.ExecuteNonQuery();
         return bench;
     }

@@ -13,7 +13,7 @@ public class An_export
         using JobBench bench = JobBench.WithJob();
         bench.TickTo(12);
         bench.Job("note", "ünïcode \u00a0 \"quoted\" <b> 'x' \U0001F6E0");
-        bench.Job("tick", "14", "--anyway", "why not", "--minutes", "2.5");
+        Assert.Contains(Enumerable.Range(14, 60), early => bench.Job("tick", JobBench.Number(early), "--anyway", "why not", "--minutes", "2.5").Exit == 0);
         bench.Job("found", "forward-gear=water", "--yes");
         bench.Job("measure", "pinion-backlash", "0.2mm");
         string export = bench.Job("export").Out;
@@ -32,7 +32,10 @@ public class An_export
     {
         using JobBench bench = JobBench.WithJob();
         File.WriteAllText(bench.At("job.json"), bench.Job("export").Out);
+        Assert.Equal(0, bench.Call("job", "import", bench.At("job.json"), "--shop", bench.At("other.db")).Exit);
         bench.Job("note", "one more");
+        bench.Call("job", "note", "another", "--shop", bench.At("other.db"));
+        File.WriteAllText(bench.At("job.json"), bench.Call("job", "export", "--shop", bench.At("other.db")).Out);
         Answer import = bench.Job("import", bench.At("job.json"));
         Assert.Equal(2, import.Exit);
         Assert.Contains("has gone another way there. Nothing was changed.", import.Error, StringComparison.Ordinal);
@@ -56,6 +59,44 @@ public class An_export
     {
         using JobBench bench = JobBench.WithJob();
         AssertFits(bench.Job("show", "--format", "json").Out);
+    }
+
+    [Theory]
+    [InlineData("its last entries cut off", "it says that it has 4 entries, and 2 are there")]
+    [InlineData("its last entries and the count cut off", "its last entry is not the one that it says it ends with")]
+    [InlineData("its end made to fit", "what it says under steps is not what its entries come to")]
+    [InlineData("its state edited", "what it says under state is not what its entries come to")]
+    [InlineData("what is missing edited", "what it says under missing is not what its entries come to")]
+    [InlineData("a release made up", "entry 5: it releases the engine although step 4 is open: ")]
+    [InlineData("a refit made up", "entry 5: the rules refuse it (")]
+    [InlineData("a tick out of turn made to look in turn", "entry 5: the rules refuse it (step ")]
+    [InlineData("a plan with a step less", "entry 1: its plan is not the one that follows from what was asked: line ")]
+    [InlineData("a find taken back", "entry 6: the rules refuse it (metal was found at lower-plug before)")]
+    public void That_was_cut_edited_or_made_up_is_refused(string forgery, string why)
+    {
+        using JobBench bench = JobBench.WithJob();
+        bench.TickTo(3);
+        string forged = Forging.Of(bench, forgery);
+        File.WriteAllText(bench.At("job.json"), forged);
+        Answer import = bench.Call("job", "import", bench.At("job.json"), "--shop", bench.At("other.db"));
+        Assert.Equal(2, import.Exit);
+        Assert.StartsWith($"contam: FOLDER/job.json is not taken in: {why}", import.Error, StringComparison.Ordinal);
+        Assert.True(!File.Exists(bench.At("other.db")) || JobBench.ListOf(bench.At("other.db")).IsEmpty);
+    }
+
+    [Fact]
+    public void With_clean_looks_is_taken_in_only_when_somebody_stands_for_each()
+    {
+        using JobBench bench = JobBench.WithJob();
+        Assert.Equal(0, bench.Job("clean", "lower-plug=metal", "--yes", "--by", "Bo").Exit);
+        File.WriteAllText(bench.At("job.json"), bench.Job("export").Out);
+        string[] import = ["job", "import", bench.At("job.json"), "--shop", bench.At("other.db")];
+        Answer refused = bench.Call(import);
+        Assert.Equal(1, refused.Exit);
+        Assert.Contains("nobody here stands for that: lower-plug clean of metal, by Bo. Nothing was written.", refused.Error, StringComparison.Ordinal);
+        Assert.Equal(0, bench.Call([.. import, "--confirm-findings", "lower-plug=metal:Cy"]).Exit);
+        Assert.Contains("lower-plug clean of metal, for which Cy stands", bench.Call("job", "export", "--shop", bench.At("other.db")).Out, StringComparison.Ordinal);
+        Assert.Equal(0, bench.Call("job", "check", "--shop", bench.At("other.db")).Exit);
     }
 
     internal static void AssertFits(string json, string schema = "job")

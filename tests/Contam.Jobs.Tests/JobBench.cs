@@ -74,9 +74,11 @@ internal sealed class JobBench : IDisposable
             Assert.Equal(0, Job("tick", Number(number)).Exit);
     }
 
-    public System.Collections.Immutable.ImmutableArray<Work.JobSummary> List()
+    public System.Collections.Immutable.ImmutableArray<Work.JobSummary> List() => ListOf(Shop);
+
+    public static System.Collections.Immutable.ImmutableArray<Work.JobSummary> ListOf(string shop)
     {
-        using IJobStore store = Shops.Open(Shop, mayCreate: false);
+        using IJobStore store = Shops.Open(shop, mayCreate: false);
         return store.List();
     }
 
@@ -94,7 +96,7 @@ internal sealed class JobBench : IDisposable
 
     public static string Number(long number) => number.ToString(System.Globalization.CultureInfo.InvariantCulture);
 
-    private string[] OpenWordsFor(string family) => ["open", At("plan.json"), RepositoryFiles.At(family), "--customer", "Quay 4", "--engine", "port gearcase", "--technician", "Ada"];
+    private string[] OpenWordsFor(string family) => ["open", RepositoryFiles.At(family), "--plan", At("plan.json"), "--customer", "Quay 4", "--engine", "port gearcase", "--technician", "Ada"];
 
     private Answer Call(string[] words, TextLook look, string? typed)
     {

@@ -37,8 +37,8 @@ internal static class JobsBench
             string some = list[list.Length / 2].Id;
             // Nothing is kept from one run to the next: each opens the file anew.
             double rows = median(9, () => With(place, book => book.Store.List()));
-            double listed = median(9, () => With(place, book => JobText.WriteList(book.Store.List(), TextWriter.Null, TextLook.Plain)));
-            double open = median(9, () => With(place, book => JobText.WriteList([.. book.Store.List().Where(job => job.State == "open")], TextWriter.Null, TextLook.Plain)));
+            double listed = median(9, () => With(place, book => JobText.WriteList(book.Store.List(), place, TextWriter.Null, TextLook.Plain)));
+            double open = median(9, () => With(place, book => JobText.WriteList([.. book.Store.List().Where(job => job.State == "open")], place, TextWriter.Null, TextLook.Plain)));
             double read = median(9, () => With(place, book => book.Read(some)));
             double shown = median(9, () => With(place, book =>
             {
@@ -99,14 +99,14 @@ internal static class JobsBench
         var standard = BuiltInStandards.HouseOverKinds;
         Family family = FamilyReader.ReadFile(GearcaseFile, standard.CatalogueOf()).Value!;
         PlanDocument plan = Planner.Plan(new PlanRequest(family, standard, [new PartId("pinion")], [Debris.Metal]));
-        var opening = new JobOpening(plan, family, standard, BuiltInStandards.Sources);
+        var question = new JobQuestion(family, standard, BuiltInStandards.Sources, [new PartId("pinion")], [Debris.Metal]);
         WorkSteps steps = WorkSteps.Of(plan, []);
         WorkStep[] before = [.. steps.All.Where(step => step.IsBeforeRelease)];
         using IJobStore store = Shops.Open(place, mayCreate: true);
         var first = new DateTimeOffset(2026, 5, 4, 9, 0, 0, TimeSpan.Zero);
         for (int number = 0; number < jobs; number++)
         {
-            (Opened opened, ImmutableArray<string> texts) = opening.Entry($"Quay {number}", $"port gearcase {number}", "Ada", first.AddHours(number), "Ada");
+            (Opened opened, ImmutableArray<string> texts) = JobBook.Opening(question, new JobHead($"Quay {number}", $"port gearcase {number}", "Ada"), new Signature(first.AddHours(number)), plan);
             var bodies = new List<EntryBody> { opened };
             // Every second job is at some place on its way; the others have every step done.
             int done = number % 2 == 0 ? before.Length : number % before.Length;

@@ -14,7 +14,7 @@ internal sealed class JobCommand(Shell shell, Loading loading) : ICommandSource
             The record of a clean-out, from the plan to the release. Entries are only ever added.
 
             Examples:
-              contam job open plan.json systems/families/outboard-gearcase.yaml --customer "Quay 4" --engine "port gearcase" --technician Ada
+              contam job open systems/families/outboard-gearcase.yaml --failed pinion --debris metal --customer "Quay 4" --engine "port gearcase" --technician Ada
               contam job next
               contam job tick 1 --by Ada --minutes 10
             """);

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Contam.Jobs.Documents;
 using Contam.Jobs.History;
 using Contam.Jobs.Reports;
+using Contam.Jobs.Stores;
 
 namespace Contam.Cli.Jobs;
 
@@ -33,11 +34,11 @@ internal sealed class AskHistory(JobShop shop)
 
     private int Run(ParseResult call) => shop.Use(call, book =>
     {
-        HistoryAnswer answer = HistoryAnswer.Of(book, JobShop.Text("--part", call.GetValue(part)), call.GetValue(family), call.GetValue(debris), call.GetValue(failed));
+        HistoryAnswer answer = HistoryAnswer.Of(book, call.GetValue(part)!.Trim() is { Length: > 0 } named ? named : throw new WrongUseException("--part is empty. Name a part."), call.GetValue(family), call.GetValue(debris), call.GetValue(failed));
         if (call.GetValue(format) == "json")
             shop.Shell.Out.Write(HistoryJson.Write(answer));
         else
             HistoryText.Write(answer, shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell));
         return ExitCode.Yes;
-    });
+    }, ShopUse.Read);
 }

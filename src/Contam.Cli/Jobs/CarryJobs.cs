@@ -1,10 +1,8 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text.Json;
 using Contam.Jobs;
 using Contam.Jobs.Documents;
 using Contam.Jobs.Stores;
-using Contam.Jobs.Work;
 
 namespace Contam.Cli.Jobs;
 
@@ -12,6 +10,7 @@ namespace Contam.Cli.Jobs;
 internal sealed class CarryJobs(JobShop shop, Loading loading)
 {
     private readonly Argument<string> file = new("FILE") { Description = "an export" };
+    private readonly ConfirmFindings confirm = new(shop);
 
     public IEnumerable<Command> Build()
     {
@@ -27,13 +26,15 @@ internal sealed class CarryJobs(JobShop shop, Loading loading)
         Command import = shop.Command(
             "import",
             """
-            Takes an export in. The job is the same as where it came from, entry by entry; one that was changed is refused.
+            Takes an export in. The job is the same as where it came from, entry by entry. Every plan in it is made again, and every entry must be one that
+            the rules give; an export that was changed, cut off or made up is refused. For each clean finding in it somebody here must stand.
 
             Example:
               contam job import job.json
             """,
             Import);
         import.Arguments.Add(file);
+        import.Options.Add(confirm.Option);
         yield return import;
     }
 
@@ -43,8 +44,7 @@ internal sealed class CarryJobs(JobShop shop, Loading loading)
         try
         {
             JobRecord job = book.Read(id);
-            ImmutableArray<Missing> missing = ReleaseGate.Missing(job.State, KeptSystem.Of(book, job.State.Opened).Family);
-            shop.Shell.Out.Write(JobJson.Export(book, job, missing));
+            shop.Shell.Out.Write(JobJson.Export(book, job, book.Missing(job)));
             return ExitCode.Yes;
         }
         catch (ShopException damaged) when (damaged.Fault == ShopFault.Damaged)
@@ -53,36 +53,34 @@ internal sealed class CarryJobs(JobShop shop, Loading loading)
             shop.Shell.Out.Write(JobJson.ExportDamaged(book, book.Find(id)));
             return ExitCode.No;
         }
-    });
+    }, ShopUse.Read);
 
     private int Import(ParseResult call)
     {
         string name = call.GetValue(file)!;
-        string text;
-        try
-        {
-            text = File.ReadAllText(name);
-        }
-        catch (Exception cannot) when (cannot is IOException or UnauthorizedAccessException or ArgumentException)
-        {
-            throw new WrongUseException($"{Contam.Reports.Text.TextPage.Harmless(name)} cannot be read. Check the name and the folder.");
-        }
-
+        string text = InputFile.ReadText(name);
         return shop.Use(
             call,
             book =>
             {
                 try
                 {
-                    (string id, bool isNew) = JobJson.Import(book, text, loading.Limits);
+                    var signature = new Signature(shop.Now, shop.Shell.Setting("CONTAM_BY") ?? "who took it in");
+                    (string id, bool isNew, NotConfirmed? refusal) = JobJson.Import(book, text, loading.Limits, signature, findings => confirm.Ask(call, findings));
+                    if (refusal is not null)
+                    {
+                        shop.Shell.Error.Write($"contam: {Contam.Reports.Text.TextPage.Harmless(name)} is not taken in: {RefusalWords.Of(refusal)}\n");
+                        return ExitCode.No;
+                    }
+
                     shop.Say(isNew ? $"Job {id} is taken in." : $"Job {id} is here already, with the same entries. Nothing is changed.");
                     return ExitCode.Yes;
                 }
                 catch (Exception wrong) when (wrong is JsonException or InvalidOperationException or FormatException)
                 {
-                    throw new WrongUseException($"{Contam.Reports.Text.TextPage.Harmless(name)} is not taken in: {Contam.Reports.Text.TextPage.Harmless(wrong.Message)}. Ask for a fresh export.");
+                    throw new WrongUseException($"{Contam.Reports.Text.TextPage.Harmless(name)} is not taken in: {JsonWords.Of(wrong)}. Ask for a fresh export.");
                 }
             },
-            mayCreate: true);
+            ShopUse.Create);
     }
 }

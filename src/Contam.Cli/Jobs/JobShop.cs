@@ -1,15 +1,13 @@
 using System.CommandLine;
+using System.Globalization;
 using Contam.Jobs;
 using Contam.Jobs.Stores;
-using Contam.Jobs.Work;
 
 namespace Contam.Cli.Jobs;
 
-/// <summary>What every job command needs: the shop's book, the job that is meant, who writes and when.</summary>
+/// <summary>What every job command needs: the shop's book, the job that is meant, who writes and when, and how a refusal is told.</summary>
 internal sealed class JobShop(Shell shell)
 {
-    private const int LongestText = 10_000;
-
     private readonly Option<string?> shop = ShopOption();
     private readonly Option<string?> job = new("--job") { Description = "the job, by its id or the beginning of it (default: CONTAM_JOB, else the only one that is open)", HelpName = "ID" };
     private readonly Option<string?> by = new("--by") { Description = "who does it (default: CONTAM_BY, else who is in charge of the job)", HelpName = "NAME" };
@@ -44,41 +42,69 @@ internal sealed class JobShop(Shell shell)
     }
 
     /// <summary>Does something with the shop's book.</summary>
-    public int Use(ParseResult call, Func<JobBook, int> work, bool mayCreate = false)
+    public int Use(ParseResult call, Func<JobBook, int> work, ShopUse use = ShopUse.Write)
     {
-        using IJobStore store = Shops.Open(PlaceOf(shell, call.GetValue(shop)), mayCreate);
-        return work(new JobBook(store));
+        using JobBook book = Opened(shell, PlaceOf(shell, call.GetValue(shop)), use);
+        return work(book);
+    }
+
+    /// <summary>The book at a place. A server that is slow to answer is said so, so that nobody sits before a dark screen.</summary>
+    public static JobBook Opened(Shell shell, string place, ShopUse use)
+    {
+        if (!place.Contains("://", StringComparison.Ordinal))
+            return JobBook.Open(place, use);
+        string words = Reports.Text.TextPage.Harmless(ShopWords.WithoutPassword(place));
+        using ITimer slow = shell.Clock.CreateTimer(_ => shell.Error.Write($"contam: waiting for {words} …\n"), null, TimeSpan.FromSeconds(1.5), Timeout.InfiniteTimeSpan);
+        return JobBook.Open(place, use);
     }
 
     public string IdOf(ParseResult call, JobBook book) => book.Find(call.GetValue(job) ?? shell.Setting("CONTAM_JOB")).Id;
 
     public JobRecord JobOf(ParseResult call, JobBook book) => book.Read(IdOf(call, book));
 
-    /// <summary>Who writes an entry.</summary>
-    public string ByOf(ParseResult call, string inCharge) => Text("--by", call.GetValue(by) ?? shell.Setting("CONTAM_BY") ?? inCharge);
+    /// <summary>Who writes, and when.</summary>
+    public Signature Signed(ParseResult call) => new(Now, call.GetValue(by) ?? shell.Setting("CONTAM_BY"));
 
-    /// <summary>Adds one entry or several, made from the job as it stands.</summary>
-    public JobRecord? Add(ParseResult call, JobBook book, Func<JobRecord, Decision?> decide) => book.Add(IdOf(call, book), decide);
-
-    /// <summary>A text for the record: something, not too long, without signs that a terminal would obey.</summary>
-    public static string Text(string what, string? typed)
+    /// <summary>Tells what came of it: what is said where it is written, else the refusal.</summary>
+    /// <exception cref="WrongUseException">What was typed cannot be meant.</exception>
+    public int Tell(JobAnswer answer, Func<JobAnswer, string> said)
     {
-        if (string.IsNullOrWhiteSpace(typed))
-            throw new WrongUseException($"{what} is empty. Write something there.");
-        if (typed.Length > LongestText)
-            throw new WrongUseException(FormattableString.Invariant($"{what} is longer than {LongestText} characters. Write less, or in several entries."));
-        return Reports.Text.TextPage.Harmless(typed.Trim());
+        Keep(answer);
+        if (answer.Refusal is { } refusal)
+        {
+            RefuseWrongUse(refusal);
+            Say(RefusalWords.Of(refusal));
+            return ExitCode.No;
+        }
+
+        Say(said(answer));
+        foreach (ReopenedStep one in answer.Reopened)
+            Say($"So is step {Number(one.Step.Number)}: {one.Because}.");
+        if (!answer.Withdrawn.IsEmpty)
+            Say($"The release is taken back; the engine may not be run: {string.Join("; ", answer.Withdrawn.Take(5).Select(missing => missing.Text))}{(answer.Withdrawn.Length > 5 ? "; …" : "")}.");
+        return ExitCode.Yes;
     }
 
-    /// <summary>The step that a person names by its number.</summary>
-    public static WorkStep StepOf(JobRecord record, int number) => record.State.Steps.Find(number)
-        ?? throw new WrongUseException(FormattableString.Invariant($"there is no step {number}: this job has steps 1 to {record.State.Steps.All.Length}. contam job show lists them."));
+    /// <summary>Remembers what is written, in case it cannot be told.</summary>
+    public void Keep(JobAnswer answer)
+    {
+        if (answer.Sequence > 0)
+            shell.Recorded.Entry = answer.Sequence;
+    }
+
+    public static void RefuseWrongUse(Refusal refusal)
+    {
+        if (RefusalWords.IsWrongUse(refusal))
+            throw new WrongUseException(RefusalWords.Of(refusal));
+    }
 
     public void Say(string line) => shell.Out.Write(Reports.Text.TextPage.Harmless(line) + "\n");
+
+    public static string Number(long number) => number.ToString(CultureInfo.InvariantCulture);
 
     public static Option<string?> ShopOption() => new("--shop") { Description = "the shop's file, or postgres://USER@HOST/DATABASE (default: CONTAM_SHOP, else a file in your data folder)", HelpName = "SHOP" };
 
     /// <summary>Where the shop is, given what was typed.</summary>
     public static string PlaceOf(Shell shell, string? typed) =>
-        typed ?? (shell.Setting("CONTAM_SHOP") is { Length: > 0 } set ? set : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData), "contam", "shop.db"));
+        typed ?? (shell.Setting("CONTAM_SHOP") is { Length: > 0 } set ? set : DataFolder.ShopFile(shell.Setting));
 }

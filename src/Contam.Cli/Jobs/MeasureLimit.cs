@@ -2,8 +2,6 @@ using System.CommandLine;
 using Contam.Cli.Commands;
 using Contam.Families;
 using Contam.Jobs;
-using Contam.Jobs.Documents;
-using Contam.Jobs.Entries;
 using Contam.Measurement;
 using Contam.Measurement.Gauging;
 using Contam.Reports.Text;
@@ -33,21 +31,16 @@ internal sealed class MeasureLimit(JobShop shop)
     private int Run(ParseResult call) => shop.Use(call, book =>
     {
         JobRecord job = shop.JobOf(call, book);
-        Family family = KeptSystem.Of(book, job.State.Opened).Family;
+        Family family = book.SystemOf(job).Family;
         Limit limit = GaugeCommand.LimitOf(family, call.GetValue(arguments.Limit));
         GaugeAnswer answer = new GaugeQuestion(call, arguments, family, limit).Answer();
-        Verdict verdict = answer.Judgement.Verdict;
-        book.Add(job.Id, now => Decision.Of(new Measured
-        {
-            At = shop.Now,
-            By = shop.ByOf(call, now.State.Opened.Technician),
-            Limit = limit.Id,
-            Part = limit.Part.Value,
-            Readings = [.. call.GetValue(arguments.Readings)!],
-            Verdict = verdict.ToString().ToLowerInvariant(),
-            Because = answer.Judgement.Because,
-        }));
+        JobAnswer written = book.Measure(job.Id, answer, [.. call.GetValue(arguments.Readings)!], shop.Signed(call));
+        if (written.Refusal is not null)
+            return shop.Tell(written, _ => "");
+        shop.Keep(written);
         GaugeText.Write(answer, family, shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell));
-        return verdict is Verdict.Good or Verdict.Marginal ? ExitCode.Yes : ExitCode.No;
+        if (!written.Withdrawn.IsEmpty)
+            shop.Say("The release is taken back; the engine may not be run.");
+        return answer.Judgement.Verdict is Verdict.Good or Verdict.Marginal ? ExitCode.Yes : ExitCode.No;
     });
 }

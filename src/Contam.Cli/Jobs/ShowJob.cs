@@ -2,6 +2,7 @@ using System.CommandLine;
 using Contam.Jobs;
 using Contam.Jobs.Documents;
 using Contam.Jobs.Reports;
+using Contam.Jobs.Stores;
 using Contam.Jobs.Work;
 
 namespace Contam.Cli.Jobs;
@@ -28,9 +29,9 @@ internal sealed class ShowJob(JobShop shop)
             """,
             call => shop.Use(call, book =>
             {
-                JobText.WriteList([.. book.Store.List().Where(job => IsWanted(call, job))], shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell), isNarrowed: call.GetValue(open) || call.GetValue(engine) is not null || call.GetValue(customer) is not null);
+                JobText.WriteList([.. book.List().Where(job => IsWanted(call, job))], book.Place, shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell), isNarrowed: call.GetValue(open) || call.GetValue(engine) is not null || call.GetValue(customer) is not null);
                 return ExitCode.Yes;
-            }));
+            }, ShopUse.Read));
         foreach (Option option in new Option[] { open, engine, customer })
             list.Options.Add(option);
         yield return list;
@@ -45,13 +46,13 @@ internal sealed class ShowJob(JobShop shop)
             call => shop.Use(call, book =>
             {
                 JobRecord job = shop.JobOf(call, book);
-                var missing = ReleaseGate.Missing(job.State, KeptSystem.Of(book, job.State.Opened).Family);
+                var missing = book.Missing(job);
                 if (call.GetValue(format) == "json")
                     shop.Shell.Out.Write(JobJson.Show(job, missing));
                 else
                     JobText.WriteJob(job, missing, shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell));
                 return ExitCode.Yes;
-            }));
+            }, ShopUse.Read));
         show.Options.Add(format);
         yield return show;
         yield return shop.JobCommand(
@@ -66,24 +67,25 @@ internal sealed class ShowJob(JobShop shop)
             {
                 JobText.WriteNext(shop.JobOf(call, book), shop.Shell.Out, CommonOptions.LookOf(call, shop.Shell));
                 return ExitCode.Yes;
-            }));
+            }, ShopUse.Read));
         yield return shop.Command(
             "check",
             """
-            Is the shop's record whole? The file, every chain of entries, every kept text. Ends with 1 where something is not as it was written.
+            Is the shop's record whole? The file, every chain of entries, every kept text, every release. Says what it saw, and names what is missing. Ends
+            with 1 where something is not as it was written.
 
             Example:
               contam job check
             """,
             call => shop.Use(call, book =>
             {
-                var wrong = ShopCheck.Of(book);
-                foreach (string one in wrong)
+                ShopCheckResult result = ShopCheck.Of(book);
+                foreach (string one in result.Wrong)
                     shop.Say(one + ".");
-                if (wrong.IsEmpty)
-                    shop.Say("Everything is as it was written.");
-                return wrong.IsEmpty ? ExitCode.Yes : ExitCode.No;
-            }));
+                string seen = FormattableString.Invariant($"{result.Jobs} {(result.Jobs == 1 ? "job" : "jobs")}, {result.Entries} {(result.Entries == 1 ? "entry" : "entries")} and {result.Triggers} {(result.Triggers == 1 ? "trigger" : "triggers")}");
+                shop.Say(result.Wrong.IsEmpty ? $"Everything is as it was written: {seen}." : $"Seen: {seen}.");
+                return result.Wrong.IsEmpty ? ExitCode.Yes : ExitCode.No;
+            }, ShopUse.Read));
     }
 
     private bool IsWanted(ParseResult call, JobSummary job) =>

@@ -1,8 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using Contam.Jobs;
-using Contam.Jobs.Entries;
-using Contam.Jobs.Work;
 
 namespace Contam.Cli.Jobs;
 
@@ -13,7 +11,7 @@ internal sealed class TickSteps(JobShop shop)
     private readonly Argument<int> number = new("N") { Description = "the number of the step" };
     private readonly Option<string?> minutes = new("--minutes") { Description = "minutes worked", HelpName = "MINUTES" };
     private readonly Option<string?> note = new("--note") { Description = "what is to be said about it", HelpName = "TEXT" };
-    private readonly Option<string?> anyway = new("--anyway") { Description = "tick it although another step comes first; the reason goes on the release sheet", HelpName = "REASON" };
+    private readonly Option<string?> anyway = new("--anyway") { Description = "tick it although another step comes first; the reason goes on the release sheet. It excuses waiting, nothing else", HelpName = "REASON" };
     private readonly Option<string> because = new("--because") { Description = "why it was not done after all", HelpName = "TEXT", Required = true };
 
     public IEnumerable<Command> Build()
@@ -52,12 +50,13 @@ internal sealed class TickSteps(JobShop shop)
         string[] typed = call.GetValue(numbers)!;
         if (typed.Length > 1 && (call.GetValue(minutes) ?? call.GetValue(note) ?? call.GetValue(anyway)) is not null)
             throw new WrongUseException("--minutes, --note and --anyway are said of one step. Tick that one alone.");
+        string id = shop.IdOf(call, book);
         IEnumerable<string> asked = typed is ["-"] ? Lines() : typed;
         foreach (string one in asked)
         {
             if (!int.TryParse(one, NumberStyles.None, CultureInfo.InvariantCulture, out int step))
                 throw new WrongUseException($"{Problems.Wording.Quoted(one)} is no number of a step. contam job show lists them.");
-            if (Tick(call, book, step) is var exit && exit != ExitCode.Yes)
+            if (Tick(call, book, id, step) is var exit && exit != ExitCode.Yes)
                 return exit;
             // Whoever reads this must be able to rely on it at once.
             shop.Shell.Out.Flush();
@@ -75,53 +74,15 @@ internal sealed class TickSteps(JobShop shop)
         }
     }
 
-    private int Tick(ParseResult call, JobBook book, int number)
+    private int Tick(ParseResult call, JobBook book, string id, int number)
     {
-        string? refusal = null;
-        JobRecord? after = shop.Add(call, book, job =>
-        {
-            refusal = null;
-            WorkStep step = JobShop.StepOf(job, number);
-            var open = TickOrder.OpenBefore(job.State, step);
-            string? reason = call.GetValue(anyway);
-            if (job.State.TickOf.TryGetValue(step.Key, out Tick? done))
-                refusal = FormattableString.Invariant($"Step {step.Number} is done already, by {done.Entry.By}.");
-            else if (!step.IsBeforeRelease && !job.State.IsReleased)
-                refusal = FormattableString.Invariant($"Step {step.Number} runs the engine, and the job is not released. contam job release says what is missing.");
-            else if (!open.IsEmpty && reason is null)
-                refusal = FormattableString.Invariant($"Step {step.Number} is not its turn. First comes step {TickOrder.ComesFirst(job.State, step)!.Number}: {TickOrder.ComesFirst(job.State, step)!.Text}");
-            return refusal is not null ? null : Decision.Of(new Ticked
-            {
-                At = shop.Now,
-                By = shop.ByOf(call, job.State.Opened.Technician),
-                Step = step.Stamp,
-                Minutes = call.GetValue(minutes) is { } typed ? Typed.Minutes("--minutes", typed).TotalMinutes : null,
-                Note = call.GetValue(note) is { } text ? JobShop.Text("--note", text) : null,
-                Anyway = open.IsEmpty ? null : JobShop.Text("--anyway", reason),
-                Skipped = open.IsEmpty ? [] : [.. open.Select(one => one.Number)],
-            });
-        });
-        shop.Say(refusal ?? FormattableString.Invariant($"Step {number} is done (entry {after!.Summary.Sequence}). {after.Summary.Done} of {after.Summary.Steps}."));
-        return refusal is null ? ExitCode.Yes : ExitCode.No;
+        var words = new TickWords { Minutes = call.GetValue(minutes) is { } typed ? Typed.Minutes("--minutes", typed).TotalMinutes : null, Note = call.GetValue(note), Anyway = call.GetValue(anyway) };
+        return shop.Tell(book.Tick(id, number, shop.Signed(call), words), answer => FormattableString.Invariant($"Step {number} is done (entry {answer.Sequence}). {answer.After!.Summary.Done} of {answer.After.Summary.Steps}."));
     }
 
     private int Untick(ParseResult call) => shop.Use(call, book =>
     {
-        string? refusal = null;
-        var also = new List<OpenAgain>();
-        JobRecord? after = shop.Add(call, book, job =>
-        {
-            WorkStep step = JobShop.StepOf(job, call.GetValue(number));
-            refusal = job.State.IsDone(step) ? null : FormattableString.Invariant($"Step {step.Number} is open already.");
-            if (refusal is not null)
-                return null;
-            string why = JobShop.Text("--because", call.GetValue(because));
-            also = Reopening.After(job.State, step, why);
-            return Decision.Of(new Unticked { At = shop.Now, By = shop.ByOf(call, job.State.Opened.Technician), Step = step.Stamp, Because = why, Reopened = [.. also] });
-        });
-        shop.Say(refusal ?? FormattableString.Invariant($"Step {call.GetValue(number)} is open again (entry {after!.Summary.Sequence})."));
-        foreach (OpenAgain one in refusal is null ? also : [])
-            shop.Say(FormattableString.Invariant($"So is step {after!.State.Steps.Find(one.Key)!.Number}: {one.Because}."));
-        return refusal is null ? ExitCode.Yes : ExitCode.No;
+        int step = call.GetValue(number);
+        return shop.Tell(book.Untick(shop.IdOf(call, book), step, call.GetValue(because)!, shop.Signed(call)), answer => FormattableString.Invariant($"Step {step} is open again (entry {answer.Sequence})."));
     });
 }

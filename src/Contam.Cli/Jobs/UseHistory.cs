@@ -25,8 +25,8 @@ internal sealed class UseHistory(Shell shell)
     {
         if (!call.GetValue(use))
             return call.GetValue(shop) is null ? null : throw new WrongUseException("--shop says where the counts are that --use-history weighs with. Add --use-history, or leave --shop out.");
-        using IJobStore store = Shops.Open(JobShop.PlaceOf(shell, call.GetValue(shop)), mayCreate: false);
-        return ShopHistory.CountsFor(new JobBook(store), family, debris);
+        using JobBook book = JobShop.Opened(shell, JobShop.PlaceOf(shell, call.GetValue(shop)), ShopUse.Read);
+        return ShopHistory.CountsFor(book, family, debris);
     }
 
     /// <summary>The options as they were typed, to be typed again; without a password.</summary>

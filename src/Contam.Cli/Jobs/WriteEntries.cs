@@ -1,7 +1,5 @@
 using System.CommandLine;
-using System.Security.Cryptography;
 using Contam.Jobs;
-using Contam.Jobs.Entries;
 
 namespace Contam.Cli.Jobs;
 
@@ -43,7 +41,7 @@ internal sealed class WriteEntries(JobShop shop)
               contam job arrived pinion
             """, call => Supply(call, hasArrived: true)));
         yield return With(part, shop.WritingCommand("sent", """
-            A part has gone to an outside workshop. The job is not released before it is back.
+            A part has gone to an outside workshop. The job is not released before it is back, and where the part was on, it must be put on again.
 
             Example:
               contam job sent driveshaft
@@ -59,14 +57,12 @@ internal sealed class WriteEntries(JobShop shop)
     private int Note(ParseResult call) => shop.Use(call, book =>
     {
         string id = shop.IdOf(call, book);
-        string by = shop.ByOf(call, book.Read(id).State.Opened.Technician);
+        // Named once, so that nothing is read for a line.
+        Signature first = shop.Signed(call);
+        string by = first.By ?? book.Read(id).Technician;
         string typed = call.GetValue(text)!;
         if (typed != "-")
-        {
-            Keep(typed);
-            return ExitCode.Yes;
-        }
-
+            return Keep(typed);
         while (shop.Shell.In.ReadLine() is { } line)
         {
             if (!string.IsNullOrWhiteSpace(line))
@@ -75,12 +71,12 @@ internal sealed class WriteEntries(JobShop shop)
 
         return ExitCode.Yes;
 
-        void Keep(string line)
+        int Keep(string line)
         {
-            long sequence = book.AddToRecord(id, new Noted { At = shop.Now, By = by, Text = JobShop.Text("the note", line) });
-            shop.Say(FormattableString.Invariant($"Entry {sequence}."));
+            int exit = shop.Tell(book.Note(id, line, new Signature(shop.Now, by)), answer => FormattableString.Invariant($"Entry {answer.Sequence}."));
             // Whoever reads this must be able to rely on it at once.
             shop.Shell.Out.Flush();
+            return exit;
         }
     });
 
@@ -88,64 +84,25 @@ internal sealed class WriteEntries(JobShop shop)
     {
         string name = call.GetValue(file)!;
         string id = shop.IdOf(call, book);
-        try
-        {
-            using FileStream picture = File.OpenRead(name);
-            string sha256 = Convert.ToHexStringLower(SHA256.HashData(picture));
-            long sequence = book.AddToRecord(id, new Photographed
-            {
-                At = shop.Now,
-                By = shop.ByOf(call, book.Read(id).State.Opened.Technician),
-                Name = JobShop.Text("the name", Path.GetFileName(name)),
-                Sha256 = sha256,
-                Bytes = picture.Length,
-                Note = call.GetValue(note) is { } said ? JobShop.Text("--note", said) : null,
-            });
-            shop.Say(FormattableString.Invariant($"Entry {sequence}: SHA-256 {sha256}. Keep the picture; only its hash is in the job."));
-            return ExitCode.Yes;
-        }
-        catch (Exception cannot) when (cannot is IOException or UnauthorizedAccessException)
-        {
-            throw new WrongUseException($"{Reports.Text.TextPage.Harmless(name)} cannot be read. Check the name and the folder.");
-        }
+        (string sha256, long bytes) = InputFile.HashOf(name);
+        return shop.Tell(
+            book.Photo(id, new Picture(Path.GetFileName(name), sha256, bytes, call.GetValue(note)), shop.Signed(call)),
+            answer => FormattableString.Invariant($"Entry {answer.Sequence}: SHA-256 {sha256}. Keep the picture; only its hash is in the job."));
     });
 
-    private int Supply(ParseResult call, bool hasArrived) => shop.Use(call, book =>
-    {
-        JobRecord after = shop.Add(call, book, job =>
-        {
-            string named = Known(call.GetValue(item)!, "item on the order list", job.State.Plan.Order.Select(line => line.Item));
-            return Decision.Of(new Supplied { At = shop.Now, By = shop.ByOf(call, job.State.Opened.Technician), Item = named, Arrived = hasArrived });
-        })!;
-        shop.Say(FormattableString.Invariant($"Entry {after.Summary.Sequence}."));
-        return ExitCode.Yes;
-    });
+    private int Supply(ParseResult call, bool hasArrived) => shop.Use(call, book => shop.Tell(book.Supply(shop.IdOf(call, book), call.GetValue(item)!, hasArrived, shop.Signed(call)), Entry));
 
     private int Move(ParseResult call, bool isBack) => shop.Use(call, book =>
     {
-        JobRecord after = shop.Add(call, book, job =>
-        {
-            string named = Known(call.GetValue(part)!, "part in this job", job.State.Steps.All.SelectMany(step => step.Parts).Concat(job.State.Away));
-            if (isBack && !job.State.Away.Contains(named))
-                throw new WrongUseException($"{named} is not away. contam job next says what is.");
-            return Decision.Of(new Moved { At = shop.Now, By = shop.ByOf(call, job.State.Opened.Technician), Part = named, Back = isBack });
-        })!;
-        shop.Say(FormattableString.Invariant($"Entry {after.Summary.Sequence}."));
-        return ExitCode.Yes;
+        string id = shop.IdOf(call, book);
+        return shop.Tell(isBack ? book.Return(id, call.GetValue(part)!, shop.Signed(call)) : book.Send(id, call.GetValue(part)!, shop.Signed(call)), Entry);
     });
+
+    private static string Entry(JobAnswer answer) => FormattableString.Invariant($"Entry {answer.Sequence}.");
 
     private static Command With(Argument argument, Command command)
     {
         command.Arguments.Add(argument);
         return command;
-    }
-
-    private static string Known(string typed, string what, IEnumerable<string> known)
-    {
-        string[] all = [.. known.Distinct(StringComparer.Ordinal)];
-        if (all.Contains(typed))
-            return typed;
-        string[] near = [.. NearName.AllOf(typed, all, most: 3)];
-        throw new WrongUseException($"there is no {what} called {Reports.Text.TextPage.Harmless(typed)}.{(near.Length == 0 ? "" : $" Did you mean {string.Join(" or ", near)}?")}");
     }
 }

@@ -17,7 +17,7 @@ namespace Contam.Jobs.Documents;
 /// </summary>
 public static class JobJson
 {
-    private const string FormatName = "contam-job/1";
+    internal const string FormatName = "contam-job/1";
 
     internal static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.Create(UnicodeRanges.All) };
 
@@ -37,11 +37,16 @@ public static class JobJson
     public static string Export(JobBook book, JobRecord job, IReadOnlyList<Missing> missing)
     {
         ArgumentNullException.ThrowIfNull(book);
+        return Export(job, missing, book.Text);
+    }
+
+    internal static string Export(JobRecord job, IReadOnlyList<Missing> missing, Func<string, string> text)
+    {
         ArgumentNullException.ThrowIfNull(job);
         return Written(writer =>
         {
             WriteStanding(writer, job, missing);
-            WriteRecord(writer, job.Entries, TextsOf(job.Bodies).Select(book.Text));
+            WriteRecord(writer, job.Entries, TextsOf(job.Bodies).Select(text));
         });
     }
 
@@ -78,54 +83,47 @@ public static class JobJson
         });
     }
 
-    /// <summary>Keeps the job of an export.</summary>
+    /// <summary>
+    /// Keeps the job of an export: only where it is whole, says of itself what its entries come to, and could have come about by the rules, every plan made again.
+    /// </summary>
     /// <param name="book">Where it is kept.</param>
     /// <param name="json">The export.</param>
     /// <param name="allowed">How much may be taken in of the files that a job keeps; an export that asks for more is refused.</param>
-    /// <returns>The job, and whether it was not there before.</returns>
+    /// <param name="signature">Who takes it in, and when; named, since nobody here is in charge of it yet.</param>
+    /// <param name="confirm">Asked who stands for the clean findings of the export, where it has any.</param>
+    /// <returns>The job, whether it was not there before, and the clean findings that nobody stands for; where there are any, nothing is kept.</returns>
     /// <exception cref="JsonException">The text is no export, or its record does not hang together.</exception>
     /// <exception cref="ShopException">Another job of this id is there.</exception>
-    public static (string Id, bool IsNew) Import(JobBook book, string json, ReadLimits allowed)
+    public static (string Id, bool IsNew, NotConfirmed? Refusal) Import(
+        JobBook book, string json, ReadLimits allowed, Signature signature, Func<ImmutableArray<CleanFinding>, ImmutableArray<Confirmation>> confirm)
     {
         ArgumentNullException.ThrowIfNull(book);
-        using JsonDocument document = JsonDocument.Parse(json, new JsonDocumentOptions { MaxDepth = 32 });
-        JsonElement root = document.RootElement;
-        if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("format", out JsonElement format) || format.ValueKind != JsonValueKind.String || format.GetString() != FormatName)
-            throw new JsonException($"the format is not {FormatName}");
-        if (!root.TryGetProperty("record", out JsonElement record) || record.ValueKind != JsonValueKind.Object)
-            throw new JsonException("it has no record; write it with contam job export");
-        ImmutableArray<JobEntry> entries = [.. Items(record, "entries").Select(one => new JobEntry(Member(one, "sequence").GetInt64(), String(one, "previous"), String(one, "hash"), LineOf(Member(one, "body"))))];
-        ImmutableArray<string> texts = [.. Items(record, "texts").Select(one => String(one, "text"))];
-        if (entries.IsEmpty)
-            throw new JsonException("it has no entry");
-        if (EntryChain.FirstBreak(entries) is { } broken)
-            throw new JsonException(broken);
-        var textOf = texts.DistinctBy(EntryChain.Sha256).ToDictionary(EntryChain.Sha256, StringComparer.Ordinal);
-        EntryBody[] bodies = [.. entries.Select(entry => EntryJson.Read(entry.Body))];
-        foreach (string sha256 in TextsOf(bodies))
-        {
-            if (!textOf.ContainsKey(sha256))
-                throw new JsonException($"the text with the hash {sha256} is missing or was changed");
-        }
-
-        if (bodies[0] is Opened { Limits: { } limits } && !limits.IsWithin(allowed))
+        ArgumentNullException.ThrowIfNull(signature);
+        ArgumentNullException.ThrowIfNull(confirm);
+        ReadExport export = ReadExport.Of(json);
+        if (export.Bodies[0] is Opened { Limits: { } limits } && !limits.IsWithin(allowed))
             throw new ShopException(ShopFault.Refused, "the job was opened with raised limits, and an export that somebody sent may ask for more memory than you want to give. Nothing was written. If you trust it, import it with the same --limit.");
-        string id = entries[0].Hash[..8];
-        JobSummary summary;
-        try
+        if (book.Store.Find(export.Id) is not null)
         {
-            summary = JobSummary.Of(id, JobFold.Fold(bodies, sha256 => Plans.PlanJson.Read(textOf[sha256])), entries[^1], bodies[^1]);
-        }
-        catch (ArgumentException wrong)
-        {
-            throw new JsonException(wrong.Message, wrong);
+            ImmutableArray<JobEntry> here = book.Store.Entries(export.Id, out _);
+            return here.Take(export.Entries.Length).SequenceEqual(export.Entries)
+                ? (export.Id, false, null)
+                : throw new ShopException(ShopFault.Refused, $"job {export.Id} is in {book.Store.Place} already, and has gone another way there. Nothing was changed. Take the export into a shop file of its own: --shop FILE.");
         }
 
-        if (book.Store.Create(new JobAddition(entries, summary) { Texts = texts }))
-            return (id, true);
-        return book.Store.Find(id)?.Hash == summary.Hash
-            ? (id, false)
-            : throw new ShopException(ShopFault.Refused, $"job {id} is in {book.Store.Place} already, and has gone another way there. Nothing was changed. Take the export into a shop file of its own: --shop FILE.");
+        JobRecord job = export.Judged(json);
+        SeenAt[] clean = [.. export.Bodies.OfType<Opened>().SelectMany(one => one.Looks).Concat(export.Bodies.OfType<Looked>().Select(one => one.Seen with { LookedBy = one.Seen.LookedBy ?? one.By })).Where(seen => !seen.Found)];
+        ImmutableArray<Confirmation> confirmed = clean.Length == 0 ? [] : confirm(JobBook.Unconfirmed(clean, []));
+        if (JobBook.Unconfirmed(clean, confirmed) is { IsEmpty: false } unconfirmed)
+            return (export.Id, false, new NotConfirmed(unconfirmed));
+        bool isNew = book.Store.Create(new JobAddition(export.Entries, job.Summary) { Texts = export.Texts });
+        if (isNew && clean.Length > 0)
+        {
+            string stood = string.Join("; ", clean.Select(seen => (seen.Part, seen.Debris)).Distinct().Select(seen => $"{seen.Part} clean of {seen.Debris}, for which {confirmed.First(one => one.Part == seen.Part && one.Debris == seen.Debris).By} stands"));
+            book.Note(export.Id, $"Taken in from an export with {stood}.", signature);
+        }
+
+        return (export.Id, isNew, null);
     }
 
     private static void WriteNone(Utf8JsonWriter writer, string list)
@@ -184,6 +182,9 @@ public static class JobJson
     private static void WriteRecord(Utf8JsonWriter writer, ImmutableArray<JobEntry> entries, IEnumerable<string> texts)
     {
         writer.WriteStartObject("record");
+        // What stands here is not proof against whoever forges it, but nobody cuts entries off unnoticed any more, or loses them on the way.
+        writer.WriteNumber("count", entries.Length);
+        writer.WriteString("end", entries.IsEmpty ? EntryChain.Beginning : entries[^1].Hash);
         writer.WriteStartArray("entries");
         foreach (JobEntry entry in entries)
         {
@@ -223,11 +224,8 @@ public static class JobJson
         }
     }
 
-    // A body that was no JSON was written as a text, and is one.
-    private static string LineOf(JsonElement body) => body.ValueKind == JsonValueKind.String ? body.GetString()! : EntryJson.LineOf(body);
-
     /// <summary>The hashes of every text that these entries name, in the order in which they are named, each once.</summary>
-    private static IEnumerable<string> TextsOf(IEnumerable<EntryBody> bodies) => bodies.SelectMany(body => body switch
+    internal static IEnumerable<string> TextsOf(IEnumerable<EntryBody> bodies) => bodies.SelectMany(body => body switch
     {
         Opened one => [one.Plan, .. one.Family.Select(file => file.Sha256), .. one.Standard.Select(file => file.Sha256)],
         Replanned one => [one.Plan],
@@ -246,15 +244,6 @@ public static class JobJson
             return null;
         }
     }
-
-    private static JsonElement.ArrayEnumerator Items(JsonElement of, string name) =>
-        Member(of, name) is { ValueKind: JsonValueKind.Array } list ? list.EnumerateArray() : throw new JsonException($"{name} is no list");
-
-    private static JsonElement Member(JsonElement of, string name) =>
-        of.ValueKind == JsonValueKind.Object && of.TryGetProperty(name, out JsonElement member) ? member : throw new JsonException($"{name} is missing");
-
-    private static string String(JsonElement of, string name) =>
-        Member(of, name) is { ValueKind: JsonValueKind.String } text ? text.GetString()! : throw new JsonException($"{name} is no text");
 
     private static string Written(Action<Utf8JsonWriter> write)
     {

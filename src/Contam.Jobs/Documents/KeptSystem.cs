@@ -16,7 +16,7 @@ public sealed record KeptSystem(Family Family, ShopStandard Standard)
 {
     /// <summary>Reads both. The family's files are laid out in a folder of their own for the time of reading, since modules are read from a folder.</summary>
     /// <exception cref="ShopException">A text is gone, or is no longer read as what it was.</exception>
-    public static KeptSystem Of(JobBook book, Opened opened)
+    internal static KeptSystem Of(JobBook book, Opened opened)
     {
         ArgumentNullException.ThrowIfNull(book);
         return Of(book.Text, opened);
@@ -24,7 +24,7 @@ public sealed record KeptSystem(Family Family, ShopStandard Standard)
 
     /// <summary>Reads both from texts that are asked for by their SHA-256.</summary>
     /// <exception cref="ShopException">A text is gone, or is no longer read as what it was.</exception>
-    public static KeptSystem Of(Func<string, string> text, Opened opened)
+    internal static KeptSystem Of(Func<string, string> text, Opened opened)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(opened);

@@ -7,11 +7,18 @@ using Contam.Plans;
 
 namespace Contam.Jobs.Documents;
 
-/// <summary>Whether a shop's record is whole: the place itself, every chain of hashes, every kept text, and every row of the list against its entries.</summary>
+/// <summary>What a check of a shop's record came to.</summary>
+/// <param name="Wrong">Everything that is wrong, a sentence without a full stop each, job by job; empty where all is as it was written.</param>
+/// <param name="Jobs">How many jobs it saw.</param>
+/// <param name="Entries">How many entries.</param>
+/// <param name="Triggers">How many of the triggers that guard them.</param>
+public sealed record ShopCheckResult(ImmutableArray<string> Wrong, int Jobs, int Entries, int Triggers);
+
+/// <summary>Whether a shop's record is whole, and no job in it was released although something was missing: the place itself, every chain of hashes, every kept text, and every row of the list against its entries.</summary>
 public static class ShopCheck
 {
-    /// <summary>Everything that is wrong, a sentence without a full stop each, job by job; empty where all is as it was written.</summary>
-    public static ImmutableArray<string> Of(JobBook book)
+    /// <summary>Goes through the whole record. Nothing is changed.</summary>
+    public static ShopCheckResult Of(JobBook book)
     {
         ArgumentNullException.ThrowIfNull(book);
         var wrong = ImmutableArray.CreateBuilder<string>();
@@ -24,17 +31,30 @@ public static class ShopCheck
         catch (ShopException broken) when (broken.Fault == ShopFault.Damaged)
         {
             wrong.Add("the list of jobs cannot be read");
-            return wrong.ToImmutable();
+            return new ShopCheckResult(wrong.ToImmutable(), 0, 0, 0);
         }
 
         ILookup<string, long>? seen = SeenByKind(book);
+        int entries = 0;
         foreach (JobSummary job in jobs.OrderBy(job => job.Id, StringComparer.Ordinal))
         {
-            if (WrongWith(book, job, seen?[job.Id]) is { } what)
+            if (WrongWith(book, job, seen?[job.Id], ref entries) is { } what)
                 wrong.Add($"job {job.Id}: {what}");
         }
 
-        return wrong.ToImmutable();
+        return new ShopCheckResult(wrong.ToImmutable(), jobs.Length, entries, TriggersIn(book));
+    }
+
+    private static int TriggersIn(JobBook book)
+    {
+        try
+        {
+            return book.Store.Triggers().Length;
+        }
+        catch (ShopException broken) when (broken.Fault == ShopFault.Damaged)
+        {
+            return 0;
+        }
     }
 
     /// <summary>The entries that a history would read, by job; <c>null</c> where they cannot be read, which is said of their job.</summary>
@@ -50,9 +70,10 @@ public static class ShopCheck
         }
     }
 
-    private static string? WrongWith(JobBook book, JobSummary job, IEnumerable<long>? seen)
+    private static string? WrongWith(JobBook book, JobSummary job, IEnumerable<long>? seen, ref int read)
     {
         ImmutableArray<JobEntry> entries = book.Store.Entries(job.Id, out string? damage);
+        read += entries.Length;
         if (damage is not null)
             return damage;
         if (EntryChain.FirstBreak(entries) is { } broken)
@@ -71,6 +92,8 @@ public static class ShopCheck
             foreach (Released released in bodies.OfType<Released>())
                 book.Text(released.Sheet);
             JobSummary due = JobSummary.Of(job.Id, JobFold.Fold(bodies, sha256 => PlanJson.Read(book.Text(sha256))), entries[^1], bodies[^1]);
+            if (JobReplay.FirstRelease(job.Id, bodies, book.Text, book.SystemOf(opened).Family) is { } unreleasable)
+                return unreleasable;
             return due == job ? null : "its row in the list does not say what its entries come to: an entry is missing at the end, or the row was changed";
         }
         catch (Exception fault) when (fault is ShopException or JsonException or ArgumentException or InvalidCastException)

@@ -16,7 +16,8 @@ namespace Contam.Jobs.Entries;
 [JsonDerivedType(typeof(Looked), "looked")]
 [JsonDerivedType(typeof(Replanned), "replanned")]
 [JsonDerivedType(typeof(Released), "released")]
-public abstract record EntryBody
+[JsonDerivedType(typeof(Withdrawn), "withdrawn")]
+internal abstract record EntryBody
 {
     /// <summary>When, with the offset of the place.</summary>
     public required DateTimeOffset At { get; init; }
@@ -26,7 +27,7 @@ public abstract record EntryBody
 }
 
 /// <summary>The job was opened. Texts are kept beside the entries, each by its hash.</summary>
-public sealed record Opened : EntryBody
+internal sealed record Opened : EntryBody
 {
     /// <summary>Whose engine it is.</summary>
     public required string Customer { get; init; }
@@ -52,12 +53,15 @@ public sealed record Opened : EntryBody
     /// <summary>Whether what the plan takes for failed was only suspected, as it was made from finds alone; <c>null</c> for no.</summary>
     public bool? OnlySuspected { get; init; }
 
+    /// <summary>What was asked: the plan follows from it and from the looks, and from nothing else. <c>null</c> in a job that was opened before this was kept.</summary>
+    public KeptQuestion? Question { get; init; }
+
     /// <summary>What the plan was made with: looks before the job was opened.</summary>
     public ImmutableArray<SeenAt> Looks { get; init; } = [];
 }
 
 /// <summary>A step was done.</summary>
-public sealed record Ticked : EntryBody
+internal sealed record Ticked : EntryBody
 {
     /// <summary>The step, as it stood in the plan of that time.</summary>
     public required StepStamp Step { get; init; }
@@ -73,10 +77,13 @@ public sealed record Ticked : EntryBody
 
     /// <summary>The numbers of the steps that came first and were open; empty where it was its turn.</summary>
     public ImmutableArray<int> Skipped { get; init; } = [];
+
+    /// <summary>The same steps as they stood then, so that a later plan with other numbers can still name them.</summary>
+    public ImmutableArray<StepStamp> SkippedSteps { get; init; } = [];
 }
 
 /// <summary>A tick was taken back.</summary>
-public sealed record Unticked : EntryBody
+internal sealed record Unticked : EntryBody
 {
     /// <summary>The step.</summary>
     public required StepStamp Step { get; init; }
@@ -89,14 +96,14 @@ public sealed record Unticked : EntryBody
 }
 
 /// <summary>Something was written down.</summary>
-public sealed record Noted : EntryBody
+internal sealed record Noted : EntryBody
 {
     /// <summary>The note.</summary>
     public required string Text { get; init; }
 }
 
 /// <summary>Readings were held against a limit.</summary>
-public sealed record Measured : EntryBody
+internal sealed record Measured : EntryBody
 {
     /// <summary>The limit's id.</summary>
     public required string Limit { get; init; }
@@ -115,7 +122,7 @@ public sealed record Measured : EntryBody
 }
 
 /// <summary>A photo was taken. The picture stays where it is; its hash says later whether it is the same.</summary>
-public sealed record Photographed : EntryBody
+internal sealed record Photographed : EntryBody
 {
     /// <summary>The name of the file, without its folder.</summary>
     public required string Name { get; init; }
@@ -131,7 +138,7 @@ public sealed record Photographed : EntryBody
 }
 
 /// <summary>Something on the order list was ordered, or has come.</summary>
-public sealed record Supplied : EntryBody
+internal sealed record Supplied : EntryBody
 {
     /// <summary>The item, as the plan's order list has it.</summary>
     public required string Item { get; init; }
@@ -141,24 +148,27 @@ public sealed record Supplied : EntryBody
 }
 
 /// <summary>A part went to an outside workshop, or came back.</summary>
-public sealed record Moved : EntryBody
+internal sealed record Moved : EntryBody
 {
     /// <summary>The part.</summary>
     public required string Part { get; init; }
 
     /// <summary>Whether it is back; else it has gone.</summary>
     public required bool Back { get; init; }
+
+    /// <summary>Steps that were done and are open again with it: a part that was on has come off to be sent.</summary>
+    public ImmutableArray<OpenAgain> Reopened { get; init; } = [];
 }
 
 /// <summary>A part was looked at.</summary>
-public sealed record Looked : EntryBody
+internal sealed record Looked : EntryBody
 {
     /// <summary>What was seen.</summary>
     public required SeenAt Seen { get; init; }
 }
 
 /// <summary>The work was planned again.</summary>
-public sealed record Replanned : EntryBody
+internal sealed record Replanned : EntryBody
 {
     /// <summary>The hash of the new plan's JSON.</summary>
     public required string Plan { get; init; }
@@ -174,8 +184,15 @@ public sealed record Replanned : EntryBody
 }
 
 /// <summary>The engine may be run again.</summary>
-public sealed record Released : EntryBody
+internal sealed record Released : EntryBody
 {
     /// <summary>The hash of the release sheet, which is kept.</summary>
     public required string Sheet { get; init; }
+}
+
+/// <summary>The release is taken back: what the entry before it says shuts the gate. The engine may not be run.</summary>
+internal sealed record Withdrawn : EntryBody
+{
+    /// <summary>What is missing now, each as a clause.</summary>
+    public required ImmutableArray<string> Because { get; init; }
 }

@@ -8,7 +8,7 @@ namespace Contam.Jobs.Entries;
 /// The chain of hashes through the entries of a job. Changing, leaving out or putting in an entry breaks it there.
 /// What it cannot show: a whole chain made anew, or its last entries cut off together with the job's own row; against that, keep an export.
 /// </summary>
-public static class EntryChain
+internal static class EntryChain
 {
     /// <summary>What stands for the hash before the first entry.</summary>
     public static string Beginning { get; } = new('0', 64);

@@ -11,7 +11,7 @@ namespace Contam.Jobs.Entries;
 /// Bodies of entries as one line of JSON. The line is what is hashed and kept; it is never written anew from what was read out of it,
 /// so that a later version of the program does not break the chain of an earlier one.
 /// </summary>
-public static class EntryJson
+internal static class EntryJson
 {
     private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.Create(UnicodeRanges.All);
 

@@ -5,19 +5,19 @@ namespace Contam.Jobs.Entries;
 /// <summary>A text that the job keeps.</summary>
 /// <param name="Name">The file's name, relative to the first one's folder.</param>
 /// <param name="Sha256">The hash of its text.</param>
-public sealed record KeptFile(string Name, string Sha256);
+internal sealed record KeptFile(string Name, string Sha256);
 
 /// <summary>A step as it stood when it was ticked, so that an entry can be read without its plan.</summary>
 /// <param name="Number">Its number then.</param>
 /// <param name="Key">What makes it the same step in another plan; see <see cref="Work.StepKey"/>.</param>
 /// <param name="Text">What the technician read.</param>
-public sealed record StepStamp(int Number, string Key, string Text);
+internal sealed record StepStamp(int Number, string Key, string Text);
 
 /// <summary>What somebody saw at a part.</summary>
 /// <param name="Part">The part.</param>
 /// <param name="Debris">The debris that was looked for.</param>
 /// <param name="Found">Whether it was found; else the part was clean of it.</param>
-public sealed record SeenAt(string Part, string Debris, bool Found)
+internal sealed record SeenAt(string Part, string Debris, bool Found)
 {
     /// <summary>The size seen in µm, or <c>null</c> for not said.</summary>
     public double? SizeUm { get; init; }
@@ -39,12 +39,15 @@ public sealed record SeenAt(string Part, string Debris, bool Found)
 
     /// <summary>When, as written, where that is not when the entry was written; else <c>null</c>.</summary>
     public string? LookedWhen { get; init; }
+
+    /// <summary>Who stands for a clean finding that a file brought; <c>null</c> where none had to be confirmed.</summary>
+    public string? ConfirmedBy { get; init; }
 }
 
 /// <summary>A step that was done and is open again.</summary>
 /// <param name="Key">Which.</param>
 /// <param name="Because">Why, as one clause.</param>
-public sealed record OpenAgain(string Key, string Because);
+internal sealed record OpenAgain(string Key, string Because);
 
 /// <summary>A step that an earlier plan left due.</summary>
 /// <param name="Key">Which.</param>
@@ -52,4 +55,11 @@ public sealed record OpenAgain(string Key, string Because);
 /// <param name="Text">What the technician reads.</param>
 /// <param name="Minutes">A technician's minutes.</param>
 /// <param name="After">The keys of the steps before it that are still there.</param>
-public sealed record CarriedStep(string Key, string Part, string Text, double Minutes, ImmutableArray<string> After);
+internal sealed record CarriedStep(string Key, string Part, string Text, double Minutes, ImmutableArray<string> After);
+
+/// <summary>What a job was opened with, beside family, standard and looks.</summary>
+/// <param name="Failed">Ids of the parts that were named as failed; empty where they were taken from what was found.</param>
+/// <param name="Debris">Names of the debris.</param>
+/// <param name="Technicians">How many technicians.</param>
+/// <param name="Share">Where no part was named: the share from which a suspect counts as failed; else <c>null</c>.</param>
+internal sealed record KeptQuestion(ImmutableArray<string> Failed, ImmutableArray<string> Debris, int Technicians, double? Share);

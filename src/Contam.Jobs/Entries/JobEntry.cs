@@ -5,4 +5,4 @@ namespace Contam.Jobs.Entries;
 /// <param name="Previous">The hash of the entry before; <see cref="EntryChain.Beginning"/> for the first.</param>
 /// <param name="Hash">SHA-256 over sequence, previous hash and body, in lower-case hexadecimal.</param>
 /// <param name="Body">What it says: one line of JSON, exactly as it was hashed.</param>
-public sealed record JobEntry(long Sequence, string Previous, string Hash, string Body);
+internal sealed record JobEntry(long Sequence, string Previous, string Hash, string Body);

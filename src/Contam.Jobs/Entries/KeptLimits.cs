@@ -3,7 +3,7 @@ using Contam.Families.Reading.Sheets;
 namespace Contam.Jobs.Entries;
 
 /// <summary>The limits that a job's files were read with, where they were not the usual ones; see <see cref="ReadLimits"/>.</summary>
-public sealed record KeptLimits(int FileBytes, int Values, int Nesting, int Parts, int Joints, int Count, int ModuleDepth, int ModuleUses)
+internal sealed record KeptLimits(int FileBytes, int Values, int Nesting, int Parts, int Joints, int Count, int ModuleDepth, int ModuleUses)
 {
     private static KeptLimits Usual { get; } = From(ReadLimits.Default);
 

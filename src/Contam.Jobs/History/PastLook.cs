@@ -34,4 +34,4 @@ public enum PastLookWorth
 /// <param name="Seen">What was seen.</param>
 /// <param name="Failed">The failed parts of the job, in its order.</param>
 /// <param name="Worth">What it says.</param>
-public sealed record PastLook(JobSummary Job, SeenAt Seen, ImmutableArray<string> Failed, PastLookWorth Worth);
+internal sealed record PastLook(JobSummary Job, SeenAt Seen, ImmutableArray<string> Failed, PastLookWorth Worth);

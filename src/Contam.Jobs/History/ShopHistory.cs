@@ -35,7 +35,7 @@ public sealed class ShopHistory
     /// <param name="book">The shop's book.</param>
     /// <param name="isAsked">Whether a look in a job is wanted; looks that are not cost next to nothing. Asked from several threads.</param>
     /// <param name="atOnce">How many jobs at most are gone through at once; -1 for as many as the machine has processors.</param>
-    public static ImmutableArray<PastLook> Of(JobBook book, Func<JobSummary, SeenAt, bool> isAsked, int atOnce = -1)
+    internal static ImmutableArray<PastLook> Of(JobBook book, Func<JobSummary, SeenAt, bool> isAsked, int atOnce = -1)
     {
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(isAsked);
@@ -72,7 +72,7 @@ public sealed class ShopHistory
     }
 
     /// <summary>How often something was found in these looks.</summary>
-    public static LookCount CountOf(IEnumerable<PastLook> looks) => looks.Aggregate(default(LookCount), (sum, look) => sum + new LookCount(look.Seen.Found ? 1 : 0, 1));
+    internal static LookCount CountOf(IEnumerable<PastLook> looks) => looks.Aggregate(default(LookCount), (sum, look) => sum + new LookCount(look.Seen.Found ? 1 : 0, 1));
 
     private IEnumerable<PastLook> LooksOf(EntryOfJob[] entries, Func<JobSummary, SeenAt, bool> isAsked)
     {

@@ -14,6 +14,8 @@ public static class ChangeText
         var page = new TextPage(writer, look);
         foreach (string sentence in change.Contradicted)
             page.Paragraph(sentence);
+        foreach (LookTaken clean in change.Answers.Where(look => !look.Seen.Found))
+            page.Paragraph($"It counts as clean: {JobText.Sentence(clean)}");
         if (change.ChangesNothing)
         {
             page.Subheading($"The work stays as it is. {JobText.Count(change.StayDone)} steps are done and stay so.");

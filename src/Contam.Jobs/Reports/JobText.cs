@@ -10,12 +10,17 @@ public static class JobText
     private const int NumberWidth = 4;
 
     /// <summary>Every job, a line or two each.</summary>
-    public static void WriteList(IReadOnlyList<JobSummary> jobs, TextWriter writer, TextLook look, bool isNarrowed = false)
+    /// <param name="jobs">The jobs.</param>
+    /// <param name="place">Which shop they are of, in words.</param>
+    /// <param name="writer">Takes the text.</param>
+    /// <param name="look">How text looks.</param>
+    /// <param name="isNarrowed">Whether only some jobs were asked for.</param>
+    public static void WriteList(IReadOnlyList<JobSummary> jobs, string place, TextWriter writer, TextLook look, bool isNarrowed = false)
     {
         ArgumentNullException.ThrowIfNull(jobs);
         var page = new TextPage(writer, look);
         if (jobs.Count == 0)
-            page.Paragraph(isNarrowed ? "No job is like that." : "No job yet. contam job open makes one from a plan.");
+            page.Paragraph(isNarrowed ? $"No job in {place} is like that." : $"No job yet in {place}. contam job open makes one.");
         foreach (JobSummary job in jobs)
             page.Row(0, (job.Id, 8), (job.State, 8), ($"{Count(job.Done)}/{Count(job.Steps)}", 7), ($"{job.Customer}, {job.Engine}: {(job.Failed.Length > 0 ? job.Failed : "a find")}, {job.Debris}{(job.Unanswered > 0 ? $"; {Count(job.Unanswered)} finds to plan with" : "")}", 0));
     }
@@ -29,6 +34,8 @@ public static class JobText
         JobState state = job.State;
         page.Subheading($"Job {job.Id}: {state.Opened.Customer}, {state.Opened.Engine}");
         page.Paragraph($"{state.Plan.Family.Title}; {Failure(state)}. In charge: {state.Opened.Technician}. {(state.IsReleased ? "Released." : "Open: the engine may not be run.")}");
+        if (!state.IsReleased && state.Withdrawn is { } back)
+            page.Paragraph($"The release was taken back ({back.By}, {Day(back.At)}): {string.Join("; ", back.Because.Take(5))}{(back.Because.Length > 5 ? $"; and {Count(back.Because.Length - 5)} more" : "")}.");
         page.Heading("Steps");
         foreach (WorkStep step in state.Steps.All)
         {

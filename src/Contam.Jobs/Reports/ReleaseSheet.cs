@@ -12,20 +12,22 @@ public static class ReleaseSheet
     private const string Plain = "\u001b[0m";
 
     /// <summary>The sheet as Markdown.</summary>
-    /// <param name="job">A job that nothing stands in the way of.</param>
+    /// <param name="id">The job's id.</param>
+    /// <param name="state">How it stands; nothing stands in the way of it.</param>
     /// <param name="by">Who releases it.</param>
     /// <param name="at">When.</param>
-    public static string Write(JobRecord job, string by, DateTimeOffset at)
+    internal static string Write(string id, JobState state, string by, DateTimeOffset at)
     {
-        ArgumentNullException.ThrowIfNull(job);
-        JobState state = job.State;
+        ArgumentNullException.ThrowIfNull(state);
         var sheet = new StringBuilder();
-        Line(sheet, $"# Release of job {job.Id}");
+        Line(sheet, $"# Release of job {id}");
         Line(sheet, "");
         Line(sheet, $"{Safe(state.Opened.Customer)}, {Safe(state.Opened.Engine)}. {Safe(state.Plan.Family.Title)}.");
         Line(sheet, $"Failure: {Safe(JobText.Failure(state))}. In charge: {Safe(state.Opened.Technician)}. Released by {Safe(by)}, {JobText.Day(at)}. The engine may be run.");
         Section(sheet, "Done out of turn", state.OutOfTurn.Select(tick =>
             $"**OUT OF TURN**: step {JobText.Count(tick.Entry.Step.Number)}, by {Safe(tick.Entry.By)}, before step {string.Join(", ", tick.Entry.Skipped.Select(one => JobText.Count(one)))}. Reason given: {Safe(tick.Entry.Anyway!)}"));
+        Section(sheet, "Passed over, and done afterwards", state.OutOfTurn.SelectMany(tick => tick.Entry.SkippedSteps.Select(step =>
+            $"**PASSED OVER**: {Safe(step.Text)} {Since(state, step)} (for step {JobText.Count(tick.Entry.Step.Number)}, {Safe(tick.Entry.By)})")));
         Section(sheet, "Found", state.Looks.Select(look => Safe(JobText.Sentence(look))).Concat(ContradictionWords.Sentences(state.Plan, id => id).Select(Safe)));
         Section(sheet, "Done", state.Steps.All.Where(state.IsDone).Select(step => Done(state.TickOf[step.Key])));
         Section(sheet, "Readings", state.Readings.Where(reading => !reading.IsStale).Select(reading =>
@@ -40,8 +42,11 @@ public static class ReleaseSheet
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(look);
-        return !look.HasColour ? sheet : string.Join('\n', sheet.Split('\n').Select(line => line.StartsWith("- **OUT OF TURN**", StringComparison.Ordinal) ? Red + line + Plain : line));
+        return !look.HasColour ? sheet : string.Join('\n', sheet.Split('\n').Select(line => line.StartsWith("- **OUT OF TURN**", StringComparison.Ordinal) || line.StartsWith("- **PASSED OVER**", StringComparison.Ordinal) ? Red + line + Plain : line));
     }
+
+    private static string Since(JobState state, Entries.StepStamp step) =>
+        state.TickOf.TryGetValue(step.Key, out Tick? done) ? $"Done by {Safe(done.Entry.By)}, {JobText.Day(done.Entry.At)}" : state.Steps.Find(step.Key) is null ? "No longer in the plan" : "Open";
 
     private static string Done(Tick tick) =>
         $"{JobText.Count(tick.Entry.Step.Number)}. {Safe(tick.Entry.Step.Text)} ({Safe(tick.Entry.By)}, {JobText.Day(tick.Entry.At)}{(tick.Entry.Minutes is { } minutes ? string.Create(CultureInfo.InvariantCulture, $", {minutes:0.#} min") : "")}{(tick.Entry.Note is { } note ? $"; {Safe(note)}" : "")})";

@@ -7,7 +7,7 @@ namespace Contam.Jobs.Stores;
 /// <summary>What is added to a job in one transaction: all of it, or nothing.</summary>
 /// <param name="Entries">The entries, linked to the head that they were made for.</param>
 /// <param name="Summary">The job's summary after them.</param>
-public sealed record JobAddition(ImmutableArray<JobEntry> Entries, JobSummary Summary)
+internal sealed record JobAddition(ImmutableArray<JobEntry> Entries, JobSummary Summary)
 {
     /// <summary>Texts that the entries name by their hash. One that is kept already is not kept twice.</summary>
     public ImmutableArray<string> Texts { get; init; } = [];
@@ -16,13 +16,13 @@ public sealed record JobAddition(ImmutableArray<JobEntry> Entries, JobSummary Su
 /// <summary>An entry of some job.</summary>
 /// <param name="Job">The job, as its summary has it.</param>
 /// <param name="Entry">The entry.</param>
-public sealed record EntryOfJob(JobSummary Job, JobEntry Entry);
+internal sealed record EntryOfJob(JobSummary Job, JobEntry Entry);
 
 /// <summary>
 /// Where jobs are kept. Entries are only ever added, each change in one transaction; two who add at once do so one after the other.
 /// Members throw <see cref="ShopException"/> where the place does not allow what is asked.
 /// </summary>
-public interface IJobStore : IDisposable
+internal interface IJobStore : IDisposable
 {
     /// <summary>The place in words, for messages; without a password.</summary>
     string Place { get; }
@@ -57,4 +57,7 @@ public interface IJobStore : IDisposable
 
     /// <summary>What the place itself finds wrong with it, beyond what the entries say of themselves; empty for nothing.</summary>
     ImmutableArray<string> CheckPlace();
+
+    /// <summary>The triggers that guard entries and the list of opened jobs, by name in ordinal order; those that are there and at work.</summary>
+    ImmutableArray<string> Triggers();
 }

@@ -19,7 +19,21 @@ internal static class Migrations
         CREATE TRIGGER entries_remain BEFORE DELETE ON entries BEGIN SELECT RAISE(ABORT, 'entries are only ever added'); END;
         CREATE INDEX entries_by_kind ON entries (kind, job, sequence) WHERE kind IN ('opened', 'looked');
         """,
+        Ledger + """
+        CREATE TRIGGER ledger_stay BEFORE UPDATE ON ledger BEGIN SELECT RAISE(ABORT, 'jobs are only ever added'); END;
+        CREATE TRIGGER ledger_remain BEFORE DELETE ON ledger BEGIN SELECT RAISE(ABORT, 'jobs are only ever added'); END;
+        PRAGMA application_id = 1668183149;
+        """,
     ];
+
+    /// <summary>What marks a file as a shop's: the letters "cntm" as a number.</summary>
+    public const int ApplicationId = 1668183149;
+
+    /// <summary>The triggers that keep entries and the list of opened jobs from being changed, in ordinal order.</summary>
+    public static ImmutableArray<string> Triggers { get; } = ["entries_remain", "entries_stay", "ledger_remain", "ledger_stay"];
+
+    /// <summary>The version from which there is a list of opened jobs.</summary>
+    public const int WithLedger = 3;
 
     /// <summary>Steps for PostgreSQL, with the same versions. They run with the schema <c>contam</c> as the place where names are looked for.</summary>
     public static ImmutableArray<string> ForPostgres { get; } =
@@ -31,7 +45,19 @@ internal static class Migrations
         CREATE TRIGGER entries_remain BEFORE TRUNCATE ON entries FOR EACH STATEMENT EXECUTE FUNCTION entries_stay();
         CREATE INDEX entries_by_kind ON entries (kind, job, sequence) WHERE kind IN ('opened', 'looked');
         """,
+        Ledger + """
+        CREATE TRIGGER ledger_stay BEFORE UPDATE OR DELETE ON ledger FOR EACH ROW EXECUTE FUNCTION entries_stay();
+        CREATE TRIGGER ledger_remain BEFORE TRUNCATE ON ledger FOR EACH STATEMENT EXECUTE FUNCTION entries_stay();
+        """,
     ];
+
+    // A list of its own of every job that was ever opened: a job that is deleted with all its entries is still named here.
+    private static string Ledger =>
+        """
+        CREATE TABLE ledger (number INTEGER NOT NULL PRIMARY KEY CHECK (number > 0), job TEXT NOT NULL UNIQUE);
+        INSERT INTO ledger (number, job) SELECT row_number() OVER (ORDER BY opened, id), id FROM jobs;
+
+        """;
 
     private static string Tables =>
         """

@@ -18,6 +18,7 @@ internal sealed class PostgresJobStore : SqlJobStore
     private readonly PostgresPlace place;
     private readonly NpgsqlDataSource source;
     private NpgsqlConnection? connection;
+    private int version;
 
     private PostgresJobStore(PostgresPlace place)
     {
@@ -33,9 +34,9 @@ internal sealed class PostgresJobStore : SqlJobStore
 
     /// <summary>The shop at this place.</summary>
     /// <param name="place">Where it is.</param>
-    /// <param name="mayCreate">Whether to make its tables where they are not there.</param>
+    /// <param name="use">What it is opened for.</param>
     /// <param name="patience">How long to wait for somebody else who writes; <c>null</c> for twenty seconds.</param>
-    public static PostgresJobStore Open(PostgresPlace place, bool mayCreate, TimeSpan? patience = null)
+    public static PostgresJobStore Open(PostgresPlace place, ShopUse use, TimeSpan? patience = null)
     {
         var store = new PostgresJobStore(place);
         try
@@ -43,7 +44,7 @@ internal sealed class PostgresJobStore : SqlJobStore
             store.Guarded(() =>
             {
                 store.connection = store.source.OpenConnection();
-                store.Prepare(mayCreate, patience ?? TimeSpan.FromSeconds(20));
+                store.Prepare(use, patience ?? TimeSpan.FromSeconds(20));
                 return true;
             });
             return store;
@@ -55,15 +56,27 @@ internal sealed class PostgresJobStore : SqlJobStore
         }
     }
 
-    public override ImmutableArray<string> CheckPlace() => Guarded(() =>
+    public override ImmutableArray<string> CheckPlace() => Guarded<ImmutableArray<string>>(() =>
     {
         using DbCommand ask = Command(null, "SELECT DISTINCT job FROM entries WHERE job NOT IN (SELECT id FROM jobs)");
         using DbDataReader rows = ask.ExecuteReader();
         var wrong = new List<string>();
         while (rows.Read())
             wrong.Add($"entries of {rows.GetString(0)} belong to no job");
+        rows.Close();
         wrong.Sort(StringComparer.Ordinal);
-        return wrong.ToImmutableArray();
+        return [.. wrong, .. version >= Migrations.WithLedger ? Lost() : []];
+    });
+
+    public override ImmutableArray<string> Triggers() => Guarded(() =>
+    {
+        using DbCommand ask = Command(null, "SELECT tgname::text FROM pg_trigger WHERE NOT tgisinternal AND tgenabled IN ('O', 'A') AND tgrelid IN ('contam.entries'::regclass, 'contam.ledger'::regclass)");
+        using DbDataReader rows = ask.ExecuteReader();
+        var names = new List<string>();
+        while (rows.Read())
+            names.Add(rows.GetString(0));
+        names.Sort(StringComparer.Ordinal);
+        return names.ToImmutableArray();
     });
 
     public override void Dispose()
@@ -122,7 +135,7 @@ internal sealed class PostgresJobStore : SqlJobStore
         return new NpgsqlSlimDataSourceBuilder(words.ToString()).EnableTransportSecurity().Build();
     }
 
-    private void Prepare(bool mayCreate, TimeSpan patience)
+    private void Prepare(ShopUse use, TimeSpan patience)
     {
         // A process that stops in the middle of a change must not hold up every bench; and an entry is acknowledged only when it is on the disk.
         Execute(null, FormattableString.Invariant($"""
@@ -133,12 +146,13 @@ internal sealed class PostgresJobStore : SqlJobStore
             """));
         if (Ask("SHOW server_encoding") is not "UTF8")
             throw new ShopException(ShopFault.Refused, $"{Place} keeps texts in another encoding than UTF8. Nothing was written. Make a database that does: createdb --encoding=UTF8 --template=template0 NAME.");
-        int version = Version(null);
+        version = Version(null);
         if (version > Migrations.Newest)
             throw new ShopException(ShopFault.Newer, FormattableString.Invariant($"{Place} was written by a later contam (its tables are version {version}, this one knows {Migrations.Newest}). Nothing was changed. Use the later contam, or name another shop with --shop."));
-        if (version == 0 && !mayCreate)
+        if (version == 0 && use != ShopUse.Create)
             throw new ShopException(ShopFault.Missing, $"there is no shop at {Place} yet. contam job open makes it; another one is named with --shop.");
-        if (version < Migrations.Newest)
+        // Who only reads changes nothing, not even tables of an earlier version.
+        if (version < Migrations.Newest && use != ShopUse.Read)
             Migrate();
     }
 
@@ -149,7 +163,7 @@ internal sealed class PostgresJobStore : SqlJobStore
         if (Ask("SELECT to_regnamespace('contam')::text", change) is null)
             Execute(change, "CREATE SCHEMA contam");
         // Somebody else may have been quicker.
-        for (int version = Version(change); version < Migrations.Newest; version++)
+        for (version = Version(change); version < Migrations.Newest; version++)
         {
             Execute(change, Migrations.ForPostgres[version]);
             Execute(change, FormattableString.Invariant($"UPDATE version SET version = {version + 1}"));

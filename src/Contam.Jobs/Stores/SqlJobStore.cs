@@ -24,6 +24,8 @@ internal abstract class SqlJobStore : IJobStore
             return false;
         WriteSummary(change, first.Summary, $"INSERT INTO jobs ({SummaryColumns}) VALUES (@id, @sequence, @hash, @customer, @engine, @family, @failed, @debris, @state, @done, @steps, @unanswered, @opened, @last)");
         WriteEntries(change, first);
+        using DbCommand list = Command(change, "INSERT INTO ledger (number, job) VALUES ((SELECT COALESCE(MAX(number), 0) + 1 FROM ledger), @id)", ("@id", first.Summary.Id));
+        list.ExecuteNonQuery();
         change.Commit();
         return true;
     });
@@ -100,6 +102,8 @@ internal abstract class SqlJobStore : IJobStore
 
     public abstract ImmutableArray<string> CheckPlace();
 
+    public abstract ImmutableArray<string> Triggers();
+
     public abstract void Dispose();
 
     /// <summary>Begins a change while which nobody else can write what it reads.</summary>
@@ -145,6 +149,30 @@ internal abstract class SqlJobStore : IJobStore
     {
         using DbCommand command = Command(change, text);
         command.ExecuteNonQuery();
+    }
+
+    /// <summary>Jobs that were opened and are gone, or are there and were never opened, and triggers that are gone; a clause each.</summary>
+    protected IEnumerable<string> Lost()
+    {
+        var listed = new List<(long Number, string Job)>();
+        using (DbCommand select = Command(null, "SELECT number, job FROM ledger"))
+        {
+            using DbDataReader rows = select.ExecuteReader();
+            while (rows.Read())
+                listed.Add((Convert.ToInt64(rows.GetValue(0), System.Globalization.CultureInfo.InvariantCulture), rows.GetString(1)));
+        }
+
+        listed.Sort();
+        var there = List().Select(job => job.Id).ToHashSet(StringComparer.Ordinal);
+        var known = listed.Select(one => one.Job).ToHashSet(StringComparer.Ordinal);
+        foreach ((_, string job) in listed.Where(one => !there.Contains(one.Job)))
+            yield return $"job {job} was opened here and is gone, with every entry";
+        foreach (string job in there.Where(job => !known.Contains(job)).Order(StringComparer.Ordinal))
+            yield return $"job {job} is here and was never opened";
+        if (listed.Count > 0 && listed[^1].Number != listed.Count)
+            yield return "the list of opened jobs has a gap";
+        foreach (string gone in Migrations.Triggers.Except(Triggers(), StringComparer.Ordinal))
+            yield return $"the trigger {gone} is gone: what it guards could be changed";
     }
 
     private JobAddition? Decided(DbTransaction change, JobSummary head, Func<JobSummary, JobAddition?> decide)

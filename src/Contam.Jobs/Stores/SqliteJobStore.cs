@@ -15,7 +15,7 @@ internal sealed record SqliteOptions
     /// <summary>How long to wait for somebody else who writes.</summary>
     public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(20);
 
-    /// <summary>Only to read, also where the file could be written.</summary>
+    /// <summary>Only to read, also where the file could be written: by the system's own means, for a file that may not be written.</summary>
     public bool OnlyRead { get; init; }
 
     /// <summary>Most pages that the file may have; <c>null</c> for as many as the disk holds.</summary>
@@ -42,6 +42,7 @@ internal sealed class SqliteJobStore : SqlJobStore
     private readonly SqliteConnection connection;
     private readonly string file;
     private bool isSalvaged;
+    private int version;
     private SqliteSalvage? salvage;
 
     static SqliteJobStore()
@@ -62,36 +63,41 @@ internal sealed class SqliteJobStore : SqlJobStore
     // BEGIN IMMEDIATE has locked the whole file.
     protected override string LockingClause => "";
 
+    /// <summary>The shop in this file, to write to.</summary>
+    public static SqliteJobStore Open(string file, bool mayCreate, SqliteOptions? options = null) => Open(file, mayCreate ? ShopUse.Create : ShopUse.Write, options);
+
     /// <summary>The shop in this file.</summary>
     /// <param name="file">Where it is.</param>
-    /// <param name="mayCreate">Whether to make it where it is not there.</param>
+    /// <param name="use">What it is opened for.</param>
     /// <param name="options">How it is opened; <c>null</c> for the defaults.</param>
-    public static SqliteJobStore Open(string file, bool mayCreate, SqliteOptions? options = null)
+    public static SqliteJobStore Open(string file, ShopUse use, SqliteOptions? options = null)
     {
         options ??= SqliteOptions.Default;
         if (Directory.Exists(file))
             throw new ShopException(ShopFault.Missing, $"{file} is a folder. Name a file in it with --shop.");
-        if (!File.Exists(file) && !mayCreate)
+        if (!File.Exists(file) && use != ShopUse.Create)
             throw new ShopException(ShopFault.Missing, $"there is no shop file {file} yet. contam job open makes it; another one is named with --shop FILE.");
+        if (use == ShopUse.Create && !File.Exists(file))
+            NewShopFile.Make(file, beside => Open(file, beside, use, options).Dispose(), fault => Words(fault, file));
         try
         {
-            return Open(file, file, mayCreate, options);
+            return Open(file, file, use, options);
         }
         catch (ShopException readOnly) when (readOnly.Fault == ShopFault.ReadOnly && !File.Exists(file + "-wal"))
         {
             // Who may write neither the file nor beside it cannot take part in the log, so that SQLite does not even let him read. Nobody else has the file
             // open, or the log would be there, so it can be read as one that does not change.
-            return Open(file, $"file:{Uri.EscapeDataString(Path.GetFullPath(file))}?immutable=1", mayCreate: false, options with { OnlyRead = true });
+            return Open(file, $"file:{Uri.EscapeDataString(Path.GetFullPath(file))}?immutable=1", ShopUse.Read, options with { OnlyRead = true });
         }
     }
 
-    private static SqliteJobStore Open(string file, string source, bool mayCreate, SqliteOptions options)
+    private static SqliteJobStore Open(string file, string source, ShopUse use, SqliteOptions options)
     {
         var store = new SqliteJobStore(
             new SqliteConnection(new SqliteConnectionStringBuilder
             {
                 DataSource = source,
-                Mode = options.OnlyRead ? SqliteOpenMode.ReadOnly : mayCreate ? SqliteOpenMode.ReadWriteCreate : SqliteOpenMode.ReadWrite,
+                Mode = options.OnlyRead ? SqliteOpenMode.ReadOnly : SqliteOpenMode.ReadWrite,
                 Pooling = false,
                 DefaultTimeout = (int)Math.Ceiling(options.Patience.TotalSeconds),
             }.ToString()),
@@ -100,10 +106,8 @@ internal sealed class SqliteJobStore : SqlJobStore
         {
             store.Guarded(() =>
             {
-                if (mayCreate && Path.GetDirectoryName(Path.GetFullPath(file)) is { } folder)
-                    Directory.CreateDirectory(folder);
                 store.connection.Open();
-                store.Prepare(options);
+                store.Prepare(use, options, isNew: source != file && !options.OnlyRead);
                 return true;
             });
             return store;
@@ -132,7 +136,7 @@ internal sealed class SqliteJobStore : SqlJobStore
         string[] cut = isSalvaged ? ["the file is shorter than it says itself: its end is gone"] : [];
         try
         {
-            return Guarded(() => ImmutableArray.Create([.. cut, .. Lines("PRAGMA integrity_check").Where(line => line != "ok"), .. Lines("PRAGMA foreign_key_check").Select(line => $"a row of {line} belongs to no job")]));
+            return Guarded(() => ImmutableArray.Create([.. cut, .. Lines("PRAGMA integrity_check").Where(line => line != "ok"), .. Lines("PRAGMA foreign_key_check").Select(line => $"a row of {line} belongs to no job"), .. version >= Migrations.WithLedger ? Lost() : []]));
         }
         catch (ShopException broken) when (broken.Fault == ShopFault.Damaged)
         {
@@ -140,13 +144,17 @@ internal sealed class SqliteJobStore : SqlJobStore
         }
     }
 
+    public override ImmutableArray<string> Triggers() => Guarded(() => Lines("SELECT name FROM sqlite_master WHERE type = 'trigger' AND tbl_name IN ('entries', 'ledger') ORDER BY name").ToImmutableArray());
+
     public override void Dispose() => connection.Dispose();
 
     protected override DbTransaction BeginWrite() => isSalvaged
         ? throw new ShopException(ShopFault.Damaged, $"{file} is damaged. Nothing was written. contam job check says where, and contam job export saves what can be read.")
         : connection.BeginTransaction(IsolationLevel.Serializable, deferred: false);
 
-    protected override ShopException? Translate(Exception fault) => fault switch
+    protected override ShopException? Translate(Exception fault) => Words(fault, file);
+
+    private static ShopException? Words(Exception fault, string file) => fault switch
     {
         SqliteException { SqliteErrorCode: Busy or Locked } => new ShopException(ShopFault.Locked, $"{file} is held by somebody else, who does not let go of it. Nothing was written. See who has it open, then do it again.", fault),
         SqliteException { SqliteErrorCode: ReadOnly } => new ShopException(ShopFault.ReadOnly, $"{file} may be read but not written. Nothing was written. Make file and folder writable, or name another file with --shop.", fault),
@@ -158,16 +166,25 @@ internal sealed class SqliteJobStore : SqlJobStore
         _ => null,
     };
 
-    private void Prepare(SqliteOptions options)
+    private void Prepare(ShopUse use, SqliteOptions options, bool isNew)
     {
         // The wait is SQLite's own, which asks again after a millisecond; the provider's asks every 150 ms.
         Execute(null, FormattableString.Invariant($"PRAGMA busy_timeout = {(int)options.Patience.TotalMilliseconds}"));
         Execute(null, "PRAGMA foreign_keys = ON");
-        int version = VersionOrSalvage();
+        version = VersionOrSalvage();
+        if (!isSalvaged && !isNew)
+            Recognise();
         if (version > Migrations.Newest)
             throw new ShopException(ShopFault.Newer, FormattableString.Invariant($"{file} was written by a later contam (its tables are version {version}, this one knows {Migrations.Newest}). Nothing was changed. Use the later contam, or name another file with --shop."));
         if (options.OnlyRead || isSalvaged)
             return;
+        if (use == ShopUse.Read)
+        {
+            // Not even tables of an earlier version are brought on.
+            Execute(null, "PRAGMA query_only = ON");
+            return;
+        }
+
         if (version < Migrations.Newest)
         {
             Execute(null, "PRAGMA journal_mode = WAL");
@@ -197,11 +214,27 @@ internal sealed class SqliteJobStore : SqlJobStore
         }
     }
 
+    /// <summary>Whether this is a shop's file at all; nothing is ever put into another.</summary>
+    private void Recognise()
+    {
+        List<string> tables = Lines("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name");
+        bool isMarked = Lines("PRAGMA application_id") is [var id] && id == Migrations.ApplicationId.ToString(CultureInfo.InvariantCulture);
+        bool hasTables = tables.Contains("entries") && tables.Contains("jobs") && tables.Contains("texts");
+        // Files of the first versions bear no mark.
+        if (hasTables && version > 0 && (isMarked || version < Migrations.WithLedger))
+            return;
+        throw tables.Count == 0
+            ? new ShopException(ShopFault.Damaged, $"{file} is there and empty: no shop is in it, or it was emptied. Nothing was changed. Put the last good copy in its place; if there never was one, remove the file or name another with --shop.")
+            : hasTables
+                ? new ShopException(ShopFault.Damaged, $"{file} has the tables of a shop, but what marks it as one was changed (application id or version). Nothing was changed. Put the last good copy in its place.")
+                : new ShopException(ShopFault.Refused, $"{file} is a database of something else, not a shop's. Nothing was changed. Name another file with --shop.");
+    }
+
     private void Migrate()
     {
         using DbTransaction change = BeginWrite();
         // Somebody else may have been quicker.
-        for (int version = Version(change); version < Migrations.Newest; version++)
+        for (version = Version(change); version < Migrations.Newest; version++)
         {
             Execute(change, Migrations.ForSqlite[version]);
             Execute(change, FormattableString.Invariant($"PRAGMA user_version = {version + 1}"));

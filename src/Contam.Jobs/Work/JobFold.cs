@@ -5,7 +5,7 @@ using Contam.Plans;
 namespace Contam.Jobs.Work;
 
 /// <summary>Folds a job's entries into how it stands. A pure function: the same entries give the same state. Linear in entries, but for looks at the readings of one part.</summary>
-public sealed class JobFold
+internal sealed class JobFold
 {
     private readonly Func<string, PlanDocument> planOf;
     private readonly Dictionary<string, Tick> tickOf = new(StringComparer.Ordinal);
@@ -15,13 +15,16 @@ public sealed class JobFold
     private readonly List<string> ordered = [];
     private readonly List<string> arrived = [];
     private readonly List<string> away = [];
+    private readonly List<string> sentOff = [];
     private Opened? opened;
     private PlanDocument? plan;
     private string planSha256 = "";
     private WorkSteps? steps;
     private long? releasedAt;
+    private Withdrawn? withdrawn;
 
-    private JobFold(Func<string, PlanDocument> planOf)
+    /// <summary>A fold of no entry yet.</summary>
+    public JobFold(Func<string, PlanDocument> planOf)
     {
         this.planOf = planOf;
     }
@@ -41,7 +44,8 @@ public sealed class JobFold
         return fold.State();
     }
 
-    private JobState State()
+    /// <summary>The state after what was taken. It holds until the next entry is taken.</summary>
+    public JobState State()
     {
         if (opened is null || plan is null || steps is null)
             throw new ArgumentException("a job begins with the entry that opens it");
@@ -58,12 +62,15 @@ public sealed class JobFold
             Ordered = [.. ordered],
             Arrived = [.. arrived],
             Away = [.. away],
+            SentOff = [.. sentOff],
             OutOfTurn = [.. tickOf.Values.Where(tick => tick.Entry.Anyway is not null).OrderBy(tick => tick.Sequence)],
             ReleasedAt = releasedAt,
+            Withdrawn = withdrawn,
         };
     }
 
-    private void Take(long sequence, EntryBody entry)
+    /// <summary>Takes the next entry.</summary>
+    public void Take(long sequence, EntryBody entry)
     {
         if (entry is Opened != (sequence == 1))
             throw new ArgumentException(sequence == 1 ? "a job begins with the entry that opens it" : "a job is opened once");
@@ -92,11 +99,8 @@ public sealed class JobFold
             case Supplied one:
                 AddOnce(one.Arrived ? arrived : ordered, one.Item);
                 break;
-            case Moved { Back: true } one:
-                away.Remove(one.Part);
-                break;
             case Moved one:
-                AddOnce(away, one.Part);
+                TakeMove(one);
                 break;
             case Looked one:
                 looks.Add(new LookTaken(sequence, one.Seen, one.By, IsAnswered: false));
@@ -108,6 +112,11 @@ public sealed class JobFold
                 break;
             case Released:
                 releasedAt = sequence;
+                withdrawn = null;
+                break;
+            case Withdrawn one:
+                releasedAt = null;
+                withdrawn = one;
                 break;
             default:
                 // Notes and photos change nothing.
@@ -126,9 +135,31 @@ public sealed class JobFold
     {
         tickOf[entry.Step.Key] = new Tick(sequence, entry);
         reopened.Remove(entry.Step.Key);
+        if (steps!.Find(entry.Step.Key) is { Action: StepAction.Refit } refit)
+            sentOff.RemoveAll(refit.Parts.Contains);
         // What was measured before the part was worked on says nothing of how it is now.
         if (steps!.Find(entry.Step.Key) is { Action: StepAction.Flush or StepAction.Clean or StepAction.Replace or StepAction.SendOut or StepAction.Remove } step)
             Stale(step.Parts);
+    }
+
+    private void TakeMove(Moved entry)
+    {
+        // What was measured before it went, or before it was at the workshop, says nothing of how it comes back.
+        Stale([entry.Part]);
+        foreach (OpenAgain one in entry.Reopened)
+            OpenAgain(one);
+        if (entry.Back)
+        {
+            away.Remove(entry.Part);
+            // A part that no step puts back goes on by the same hands that took it off.
+            if (!steps!.All.Any(step => step.Action == StepAction.Refit && step.Parts.Contains(entry.Part)))
+                sentOff.Remove(entry.Part);
+            return;
+        }
+
+        AddOnce(away, entry.Part);
+        AddOnce(sentOff, entry.Part);
+        releasedAt = null;
     }
 
     private void TakeReplanned(Replanned entry)

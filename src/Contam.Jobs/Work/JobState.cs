@@ -7,23 +7,23 @@ namespace Contam.Jobs.Work;
 /// <summary>A tick that counts.</summary>
 /// <param name="Sequence">The entry that made it.</param>
 /// <param name="Entry">What the entry says.</param>
-public sealed record Tick(long Sequence, Ticked Entry);
+internal sealed record Tick(long Sequence, Ticked Entry);
 
 /// <summary>A look at a part.</summary>
 /// <param name="Sequence">The entry that tells of it; that of the opening for looks before it.</param>
 /// <param name="Seen">What was seen.</param>
 /// <param name="By">Who.</param>
 /// <param name="IsAnswered">Whether a plan has been made with it.</param>
-public sealed record LookTaken(long Sequence, SeenAt Seen, string By, bool IsAnswered);
+internal sealed record LookTaken(long Sequence, SeenAt Seen, string By, bool IsAnswered);
 
 /// <summary>A reading.</summary>
 /// <param name="Sequence">The entry that tells of it.</param>
 /// <param name="Entry">What the entry says.</param>
 /// <param name="IsStale">Whether the part was worked on since, so that it must be measured again.</param>
-public sealed record ReadingTaken(long Sequence, Measured Entry, bool IsStale);
+internal sealed record ReadingTaken(long Sequence, Measured Entry, bool IsStale);
 
 /// <summary>How a job stands. Folded from its entries; nothing else is known of it.</summary>
-public sealed record JobState
+internal sealed record JobState
 {
     /// <summary>What it was opened with.</summary>
     public required Opened Opened { get; init; }
@@ -58,11 +58,17 @@ public sealed record JobState
     /// <summary>Parts that are at an outside workshop, in the order in which they went.</summary>
     public required ImmutableArray<string> Away { get; init; }
 
+    /// <summary>Parts that came off to be sent away, whatever was ticked, and that no step has put back since; in the order in which they went.</summary>
+    public required ImmutableArray<string> SentOff { get; init; }
+
     /// <summary>Every tick that was made out of turn and still counts, in order.</summary>
     public required ImmutableArray<Tick> OutOfTurn { get; init; }
 
     /// <summary>The sequence of the release that holds; <c>null</c> where the engine may not be run.</summary>
     public required long? ReleasedAt { get; init; }
+
+    /// <summary>The entry that took a release back, where nothing was released since; else <c>null</c>.</summary>
+    public Withdrawn? Withdrawn { get; init; }
 
     /// <summary>Whether the engine may be run again.</summary>
     public bool IsReleased => ReleasedAt is not null;
@@ -84,4 +90,7 @@ public sealed record JobState
     public bool IsOff(string part) =>
         Steps.All.Any(step => step.Action == StepAction.Remove && step.Parts.Contains(part) && IsDone(step))
         && !Steps.All.Any(step => step.Action == StepAction.Refit && step.Parts.Contains(part) && IsDone(step));
+
+    /// <summary>Whether a part must be put back: it is off, or it came off to be sent away.</summary>
+    public bool MustGoBack(string part) => IsOff(part) || SentOff.Contains(part);
 }

@@ -49,7 +49,7 @@ public sealed record JobSummary
     public required string Last { get; init; }
 
     /// <summary>The summary of a job after an entry.</summary>
-    public static JobSummary Of(string id, JobState state, JobEntry last, EntryBody lastBody)
+    internal static JobSummary Of(string id, JobState state, JobEntry last, EntryBody lastBody)
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(last);
@@ -74,7 +74,7 @@ public sealed record JobSummary
     }
 
     /// <summary>The same job one entry on, where that entry changes nothing but the record: a note, a photo.</summary>
-    public JobSummary After(JobEntry last, DateTimeOffset at) => this with { Sequence = last.Sequence, Hash = last.Hash, Last = Written(at) };
+    internal JobSummary After(JobEntry last, DateTimeOffset at) => this with { Sequence = last.Sequence, Hash = last.Hash, Last = Written(at) };
 
     /// <summary>A time as the summary has it; the beginning of all times where it is none.</summary>
     internal static DateTimeOffset TimeOf(string written) =>

@@ -15,7 +15,7 @@ public sealed record Missing(string Text, string Mend);
 /// Whether the engine may be run again: only when nothing at all is open. Steps, exposed parts, readings, finds and parts that are away are each looked
 /// at by themselves, so that a slip in one of them does not open the gate.
 /// </summary>
-public static class ReleaseGate
+internal static class ReleaseGate
 {
     /// <summary>Everything that is missing, in the order in which it is best dealt with; empty where the engine may be run.</summary>
     /// <param name="state">How the job stands.</param>
@@ -24,8 +24,14 @@ public static class ReleaseGate
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(family);
-        return [.. Finds(state), .. Steps(state), .. Parts(state), .. Away(state), .. Readings(state, family)];
+        ImmutableArray<Missing> missing = [.. Finds(state), .. Steps(state), .. Parts(state), .. Away(state), .. Readings(state, family)];
+        // While something is open the play would only tell of the same work in other words.
+        return missing.IsEmpty ? [.. Played(state, family)] : missing;
     }
+
+    /// <summary>What the step simulator, which knows nothing of how the steps were made or matched, finds wrong when all is done in the order in which it was.</summary>
+    private static IEnumerable<Missing> Played(JobState state, Family family) => BenchPlay.LeftWrong(state, family).Select(wrong =>
+        new Missing($"in the order in which the work was done {wrong}", "Untick the last work at that part, and do it again."));
 
     /// <summary>The limits that must have been measured: of every part that is tested here, and the holds that are tried before fluid goes in. In file order.</summary>
     public static ImmutableArray<Limit> Due(JobState state, Family family)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Contam.Families;
 using Contam.Jobs.Entries;
 
 namespace Contam.Jobs.Work;
@@ -7,26 +8,73 @@ namespace Contam.Jobs.Work;
 /// What else opens when steps open. A part that was refitted, or an engine that was proved, on the strength of work that is now open was so too early:
 /// putting back and proving open again, and a part that must be put back again must first come off again. Work of other kinds that was done stays done.
 /// </summary>
-public static class Reopening
+internal static class Reopening
 {
     /// <summary>The steps that open with one that is unticked, that one left out.</summary>
-    public static List<OpenAgain> After(JobState state, WorkStep step, string because)
+    public static List<OpenAgain> After(JobState state, Family family, WorkStep step, string because)
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(step);
         var opened = new List<OpenAgain> { new(step.Key, because) };
-        Follow(state, state.Steps, opened);
+        Follow(state, state, family, opened);
         opened.RemoveAt(0);
         return opened;
     }
 
+    /// <summary>The steps that open when a part that is on the engine is taken off although no step says so.</summary>
+    public static List<OpenAgain> TakenOff(JobState state, Family family, string part)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        List<OpenAgain> opened =
+        [
+            .. state.Steps.All.Where(step => step.Action == StepAction.Refit && step.Parts.Contains(part) && state.IsDone(step)).Select(step => new OpenAgain(step.Key, $"{part} was taken off to be sent away")),
+        ];
+        if (opened.Count == 0)
+            return opened;
+        opened.AddRange(state.Steps.All.Where(step => step.Action == StepAction.Remove && step.Parts.Contains(part) && state.IsDone(step)).Select(step => new OpenAgain(step.Key, $"{part} was taken off to be sent away")));
+        Follow(state, state, family, opened);
+        return opened;
+    }
+
     /// <summary>
-    /// Adds to <paramref name="opened"/>, until nothing more follows, the steps of <paramref name="now"/> that were done and are open again.
+    /// Adds to <paramref name="opened"/>, until nothing more follows, the steps of <paramref name="after"/> that were done and are open again.
     /// </summary>
     /// <param name="before">How the job stands.</param>
-    /// <param name="now">The steps that will hold: the same, or those of a new plan.</param>
+    /// <param name="after">How it will stand, but for what is done: the same, or with the plan and the steps of a new plan.</param>
     /// <param name="opened">The steps that open for a reason of their own; takes the rest.</param>
-    internal static void Follow(JobState before, WorkSteps now, List<OpenAgain> opened)
+    /// <param name="family">The family, as the job keeps it.</param>
+    /// <remarks>
+    /// What is left is then played by the step simulator: a part that is soiled there although all its treatments are ticked (it was flushed while another that
+    /// leads into it was clean, and that one is open again) is treated once more, and what was done on the strength of it opens too.
+    /// </remarks>
+    internal static void Follow(JobState before, JobState after, Family family, List<OpenAgain> opened)
+    {
+        Follow(before, after.Steps, opened);
+        while (true)
+        {
+            var open = opened.Select(one => one.Key).ToHashSet(StringComparer.Ordinal);
+            var left = after.Steps.All.Where(step => before.TickOf.ContainsKey(step.Key) && !open.Contains(step.Key)).ToDictionary(step => step.Key, step => before.TickOf[step.Key], StringComparer.Ordinal);
+            OpenAgain[] again = [.. SoiledAgain(after with { TickOf = left }, family)];
+            if (again.Length == 0)
+                return;
+            opened.AddRange(again);
+            Follow(before, after.Steps, opened);
+        }
+    }
+
+    // A part that the plan does not treat cannot be treated again; then the flush that carries debris into it is made again, with everything off that was off.
+    private static IEnumerable<OpenAgain> SoiledAgain(JobState left, Family family)
+    {
+        var given = new HashSet<string>(StringComparer.Ordinal);
+        foreach ((string part, ImmutableArray<WorkStep> flushes) in BenchPlay.Soiled(left, family))
+        {
+            WorkStep[] treated = [.. left.Steps.All.Where(step => left.IsDone(step) && BenchPlay.IsTreatment(step) && step.Parts.Contains(part))];
+            foreach (WorkStep step in (treated.Length > 0 ? treated : [.. flushes]).Where(step => given.Add(step.Key)))
+                yield return new OpenAgain(step.Key, $"{part} can have been soiled by what is open again");
+        }
+    }
+
+    private static void Follow(JobState before, WorkSteps now, List<OpenAgain> opened)
     {
         var open = opened.Select(one => one.Key).ToHashSet(StringComparer.Ordinal);
         bool IsDone(WorkStep step) => before.TickOf.ContainsKey(step.Key) && !open.Contains(step.Key);

@@ -10,40 +10,44 @@ using Contam.Treatment.Reading;
 namespace Contam.Jobs.Work;
 
 /// <summary>What a new plan changes in a job.</summary>
-public sealed record PlanChange
+public sealed class PlanChange
 {
+    internal PlanChange()
+    {
+    }
+
     /// <summary>The new plan.</summary>
-    public required PlanDocument Plan { get; init; }
+    internal PlanDocument Plan { get; init; } = null!;
 
     /// <summary>The looks that it was made with and that the plan before was not.</summary>
-    public required ImmutableArray<LookTaken> Answers { get; init; }
+    internal ImmutableArray<LookTaken> Answers { get; init; } = [];
 
     /// <summary>The steps that will hold.</summary>
-    public required WorkSteps Steps { get; init; }
+    internal WorkSteps Steps { get; init; } = null!;
 
     /// <summary>Steps that are new, by number.</summary>
-    public required ImmutableArray<WorkStep> Added { get; init; }
+    internal ImmutableArray<WorkStep> Added { get; init; } = [];
 
     /// <summary>Steps that were done and are open again, by number, each with why.</summary>
-    public required ImmutableArray<(WorkStep Step, string Because)> Reopened { get; init; }
+    internal ImmutableArray<(WorkStep Step, string Because)> Reopened { get; init; } = [];
 
     /// <summary>Steps that are gone, by their old number; done or not.</summary>
-    public required ImmutableArray<WorkStep> Dropped { get; init; }
+    internal ImmutableArray<WorkStep> Dropped { get; init; } = [];
 
     /// <summary>Steps of the plan before that stay due: a part that is off must go back.</summary>
-    public required ImmutableArray<CarriedStep> Carried { get; init; }
+    internal ImmutableArray<CarriedStep> Carried { get; init; } = [];
 
     /// <summary>How many steps are done and stay so.</summary>
-    public required int StayDone { get; init; }
+    internal int StayDone { get; init; }
 
     /// <summary>What the finds say against clean looks, and of further sources, and did not say before; a sentence each.</summary>
-    public required ImmutableArray<string> Contradicted { get; init; }
+    internal ImmutableArray<string> Contradicted { get; init; } = [];
 
     /// <summary>Parts that are reached now and were not, in the order of the family.</summary>
-    public required ImmutableArray<PlanPart> PartsAdded { get; init; }
+    internal ImmutableArray<PlanPart> PartsAdded { get; init; } = [];
 
     /// <summary>Parts that were reached, or not cleared, and need nothing now; in the order of the family.</summary>
-    public required ImmutableArray<PlanPart> PartsDropped { get; init; }
+    internal ImmutableArray<PlanPart> PartsDropped { get; init; } = [];
 
     /// <summary>Whether the work stays as it is.</summary>
     public bool ChangesNothing => Added.IsEmpty && Reopened.IsEmpty && Dropped.IsEmpty;
@@ -54,7 +58,7 @@ public sealed record PlanChange
 /// was done on the strength of something that is open now (see <see cref="Reopening"/>). A part that is off goes back, also where the new plan has
 /// no more work at it.
 /// </summary>
-public static class Rework
+internal static class Rework
 {
     private const int MostNamed = 5;
 
@@ -78,10 +82,28 @@ public static class Rework
             opened.AddRange(Dirtying.Of(state, family, find, catalogue.FindDebris(find.Seen.Debris)!).Where(one => now.Find(one.Key) is not null && opened.All(other => other.Key != one.Key)));
         foreach (PlanFinding disproved in NewlyVoid(state.Plan, plan))
             opened.AddRange(Dirtying.OfVoid(state, family, disproved.Part, catalogue.FindDebris(disproved.Debris)!).Where(one => now.Find(one.Key) is not null && opened.All(other => other.Key != one.Key)));
+        // A tick of a plan before the last says nothing of what has come since: nobody looked after a step that was in no plan.
+        opened.AddRange(now.All.Where(step => state.TickOf.ContainsKey(step.Key) && state.Steps.Find(step.Key) is null && opened.All(other => other.Key != step.Key))
+            .Select(step => new OpenAgain(step.Key, "it was done for an earlier plan, and was in none since")));
         if (MoreToOrder(state.Plan, plan) is { } more && state.TickOf.ContainsKey(StepKey.Order) && now.Find(StepKey.Order) is not null)
             opened.Add(new OpenAgain(StepKey.Order, more));
-        Reopening.Follow(state, now, opened);
+        Reopening.Follow(state, state with { Plan = plan, Steps = now }, family, opened);
         return Describe(state, plan, now, carried, opened, answers);
+    }
+
+    /// <summary>The entry that takes a change.</summary>
+    public static Replanned Entry(PlanChange change, string plan, DateTimeOffset at, string by)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        return new Replanned
+        {
+            At = at,
+            By = by,
+            Plan = EntryChain.Sha256(plan),
+            Answers = [.. change.Answers.Select(look => look.Sequence)],
+            Reopened = [.. change.Reopened.Select(one => new OpenAgain(one.Step.Key, one.Because))],
+            Carried = change.Carried,
+        };
     }
 
     private static PlanChange Describe(
@@ -134,17 +156,19 @@ public static class Rework
             [.. state.Plan.Failed.Concat(answers.Where(look => look.Seen.Failed).Select(look => look.Seen.Part)).Distinct(StringComparer.Ordinal).Select(id => new PartId(id))],
             [.. catalogue.Debris.Where(debris => asked.Contains(debris.Name))])
         {
-            Findings = [.. counted.Select(look => FindingOf(look, catalogue))],
+            Findings = [.. counted.Select(look => FindingOf(look.Seen, catalogue))],
             Technicians = state.Plan.Hours.Technicians,
         };
     }
 
     /// <summary>A look as a finding, with all that was said of it.</summary>
-    internal static Finding FindingOf(LookTaken look, Catalogue catalogue) => new(new PartId(look.Seen.Part), catalogue.FindDebris(look.Seen.Debris)!, look.Seen.Found)
+    internal static Finding FindingOf(SeenAt seen, Catalogue catalogue) => new(new PartId(seen.Part), catalogue.FindDebris(seen.Debris) ?? throw new ArgumentException($"there is no debris {seen.Debris}"), seen.Found)
     {
-        Size = look.Seen.SizeUm is { } size ? ParticleSize.FromMicrometres(size) : null,
-        Form = Enum.TryParse(look.Seen.Form, ignoreCase: true, out DebrisForm form) ? form : null,
-        Magnetic = look.Seen.Magnetic,
+        Size = seen.SizeUm is { } size ? ParticleSize.FromMicrometres(size) : null,
+        Form = Enum.TryParse(seen.Form, ignoreCase: true, out DebrisForm form) ? form : null,
+        Magnetic = seen.Magnetic,
+        By = seen.LookedBy,
+        When = seen.LookedWhen,
     };
 
     /// <summary>The refits of parts that are off and that the new plan would not put back.</summary>
@@ -154,7 +178,7 @@ public static class Rework
         return
         [
             .. state.Steps.All
-                .Where(step => step.Action == StepAction.Refit && step.Parts.Length == 1 && !state.IsDone(step) && !planned.Contains(step.Key) && state.IsOff(step.Parts[0]))
+                .Where(step => step.Action == StepAction.Refit && step.Parts.Length == 1 && !state.IsDone(step) && !planned.Contains(step.Key) && (step.IsCarried || state.MustGoBack(step.Parts[0])))
                 .Select(step => new CarriedStep(step.Key, step.Parts[0], step.Text, step.Minutes, [.. step.After.Select(number => state.Steps.Find(number)!.Key)])),
         ];
     }

@@ -14,7 +14,7 @@ namespace Contam.Jobs.Work;
 /// work, which asks for nothing that must be done.
 /// </para>
 /// </summary>
-public static class StepKey
+internal static class StepKey
 {
     /// <summary>The key of the step that orders what the order list names.</summary>
     public const string Order = "make safe/note//order";

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Contam.Jobs.Work;
 
 /// <summary>What may be done now, and what waits for what.</summary>
-public static class TickOrder
+internal static class TickOrder
 {
     /// <summary>The open steps that come before this one, by number; empty where it is its turn.</summary>
     public static ImmutableArray<WorkStep> OpenBefore(JobState state, WorkStep step)

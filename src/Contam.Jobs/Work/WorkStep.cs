@@ -46,5 +46,5 @@ public sealed record WorkStep
     public bool IsBeforeRelease => DueAfterRunningHours is null;
 
     /// <summary>The step as it goes into an entry.</summary>
-    public StepStamp Stamp => new(Number, Key, Text);
+    internal StepStamp Stamp => new(Number, Key, Text);
 }

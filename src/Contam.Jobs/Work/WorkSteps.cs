@@ -6,7 +6,7 @@ using Contam.Plans;
 namespace Contam.Jobs.Work;
 
 /// <summary>The steps of a job, and which must come before which.</summary>
-public sealed class WorkSteps
+internal sealed class WorkSteps
 {
     private static readonly ConditionalWeakTable<PlanDocument, WorkSteps> OfPlan = [];
 

@@ -23,6 +23,9 @@ public sealed record Fault(int? Step, string? Part, string What)
     /// <summary>The part whose debris comes onto one that is clean or is being cleaned, where that is what goes wrong; else <c>null</c>.</summary>
     public string? DirtiedFrom { get; init; }
 
+    /// <summary>Whether the part is dirty, or was never looked at, when all is done.</summary>
+    public bool IsUncleanAtEnd { get; init; }
+
     /// <summary>The fault with the step before it.</summary>
     public override string ToString() =>
         Step is { } number ? string.Create(CultureInfo.InvariantCulture, $"step {number}: {What}") : $"when all is done: {What}";

@@ -382,9 +382,9 @@ internal sealed class StepPlay
         if (bench.WhereaboutsOf(part) != Whereabouts.On)
             faults.Add(new Fault(null, Name(part), $"{Name(part)} is never put back"));
         if (bench.ConditionOf(part) == Condition.Dirty)
-            faults.Add(new Fault(null, Name(part), $"{Name(part)} is left dirty"));
+            faults.Add(new Fault(null, Name(part), $"{Name(part)} is left dirty") { IsUncleanAtEnd = true });
         if (bench.ConditionOf(part) == Condition.Suspect)
-            faults.Add(new Fault(null, Name(part), $"{Name(part)} has never been looked at"));
+            faults.Add(new Fault(null, Name(part), $"{Name(part)} has never been looked at") { IsUncleanAtEnd = true });
     }
 
     // A step is at fault at a part once: what is wrong when it starts is not reported again when it finishes.

@@ -117,7 +117,7 @@ public sealed class An_audit
         string json = CommandSession.Of($"audit {family} --baseline {before} --format json").Out;
         Answers_in_json.AssertFits("audit", json);
         File.WriteAllText(before, json);
-        Refused($"audit {family} --baseline {before}", $"contam: {before} is not a whole audit: it tells only what had changed since another audit Give a file written by contam audit --format json without --baseline.\n");
+        Refused($"audit {family} --baseline {before}", $"contam: {before} is not a whole audit: it tells only what had changed since another audit. Give a file written by contam audit --format json without --baseline.\n");
     }
 
     [Theory]

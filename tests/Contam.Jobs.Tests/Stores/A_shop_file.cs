@@ -12,7 +12,7 @@ public sealed class A_shop_file : StoreContract
 
     public override void Dispose() => folder.Delete(recursive: true);
 
-    protected override IJobStore Open() => SqliteJobStore.Open(At, mayCreate: true);
+    private protected override IJobStore Open() => SqliteJobStore.Open(At, mayCreate: true);
 
     [Fact]
     public void Refuses_to_change_or_take_out_an_entry()
@@ -44,7 +44,7 @@ public sealed class A_shop_file : StoreContract
         Open().Dispose();
         Sql("PRAGMA user_version = 99");
         byte[] before = File.ReadAllBytes(At);
-        Says(ShopFault.Newer, $"{At} was written by a later contam (its tables are version 99, this one knows 2). Nothing was changed. Use the later contam, or name another file with --shop.", () => Open());
+        Says(ShopFault.Newer, $"{At} was written by a later contam (its tables are version 99, this one knows 3). Nothing was changed. Use the later contam, or name another file with --shop.", () => Open());
         Assert.Equal(before, File.ReadAllBytes(At));
     }
 
@@ -130,6 +130,85 @@ public sealed class A_shop_file : StoreContract
         int left = damaged.Entries("a0000001", out string? damage).Length;
         Assert.InRange(left, 100, 200);
         Assert.StartsWith($"{201 - left} of 201 entries cannot be read: ", damage, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Is_readable_by_its_owner_alone_with_the_files_beside_it()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "permissions of Unix");
+        string deep = Path.Combine(folder.FullName, "data", "contam", "shop.db");
+        using IJobStore store = Shops.Open(deep, mayCreate: true);
+        store.Create(First("a0000001"));
+        Assert.Equal(["shop.db", "shop.db-shm", "shop.db-wal"], Directory.GetFiles(Path.GetDirectoryName(deep)!).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        if (!OperatingSystem.IsWindows())
+        {
+            foreach (string file in Directory.GetFiles(Path.GetDirectoryName(deep)!))
+                Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, File.GetUnixFileMode(Path.GetDirectoryName(deep)!));
+        }
+    }
+
+    [Fact]
+    public async Task Is_made_once_whoever_is_first()
+    {
+        await Task.WhenAll(Enumerable.Range(0, 6).Select(_ => Task.Run(() => Open().Dispose(), TestContext.Current.CancellationToken)));
+        using IJobStore store = Open();
+        Assert.Empty(store.List());
+        Assert.DoesNotContain(Directory.GetFiles(folder.FullName), file => file.EndsWith(".new", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(ShopUse.Read)]
+    [InlineData(ShopUse.Write)]
+    [InlineData(ShopUse.Create)]
+    public void Of_something_else_is_named_and_left_alone(ShopUse use)
+    {
+        Sql("CREATE TABLE letters (text TEXT); INSERT INTO letters VALUES ('mine'); PRAGMA user_version = 1");
+        byte[] before = File.ReadAllBytes(At);
+        Says(ShopFault.Refused, $"{At} is a database of something else, not a shop's. Nothing was changed. Name another file with --shop.", () => Shops.Open(At, use));
+        Assert.Equal(before, File.ReadAllBytes(At));
+        Assert.Single(Directory.GetFiles(folder.FullName));
+    }
+
+    [Theory]
+    [InlineData("PRAGMA user_version = 0")]
+    [InlineData("PRAGMA application_id = 7")]
+    public void Whose_mark_was_changed_is_said_so(string edit)
+    {
+        Open().Dispose();
+        Sql(edit);
+        Says(ShopFault.Damaged, $"{At} has the tables of a shop, but what marks it as one was changed (application id or version). Nothing was changed. Put the last good copy in its place.", () => Open());
+    }
+
+    [Theory]
+    [InlineData(ShopUse.Read)]
+    [InlineData(ShopUse.Create)]
+    public void That_was_emptied_is_said_so(ShopUse use)
+    {
+        File.WriteAllBytes(At, []);
+        Says(ShopFault.Damaged, $"{At} is there and empty: no shop is in it, or it was emptied. Nothing was changed. Put the last good copy in its place; if there never was one, remove the file or name another with --shop.", () => Shops.Open(At, use));
+        Assert.Empty(File.ReadAllBytes(At));
+    }
+
+    [Fact]
+    public void Of_an_earlier_version_is_read_without_a_change()
+    {
+        using (SqliteConnection old = Connect())
+        {
+            using SqliteCommand make = old.CreateCommand();
+            make.CommandText = $"{Migrations.ForSqlite[0]}; {Migrations.ForSqlite[1]}; PRAGMA user_version = 2";
+            make.ExecuteNonQuery();
+        }
+
+        byte[] before = File.ReadAllBytes(At);
+        using (IJobStore store = Shops.Open(At, ShopUse.Read))
+        {
+            Assert.Empty(store.List());
+            Assert.Empty(store.CheckPlace());
+            Assert.Equal(ShopFault.ReadOnly, Assert.Throws<ShopException>(() => store.Create(First("a0000001"))).Fault);
+        }
+
+        Assert.Equal(before, File.ReadAllBytes(At));
     }
 
     private static void Says(ShopFault fault, string message, Func<object?> work)

@@ -19,7 +19,7 @@ public sealed class A_shop_on_a_server : StoreContract
     {
     }
 
-    protected override IJobStore Open() => Shops.Open(Address, mayCreate: true);
+    private protected override IJobStore Open() => Shops.Open(Address, mayCreate: true);
 
     [Theory]
     [InlineData("UPDATE contam.entries SET body = ''")]
@@ -46,7 +46,7 @@ public sealed class A_shop_on_a_server : StoreContract
         using IJobStore store = Open();
         store.Create(First("a0000001"));
         server.Execute(Database, "ALTER TABLE contam.entries DROP CONSTRAINT entries_job_fkey; DELETE FROM contam.jobs");
-        Assert.Equal(["entries of a0000001 belong to no job"], store.CheckPlace());
+        Assert.Equal(["entries of a0000001 belong to no job", "job a0000001 was opened here and is gone, with every entry"], store.CheckPlace());
     }
 
     [Fact]
@@ -70,7 +70,7 @@ public sealed class A_shop_on_a_server : StoreContract
     {
         Open().Dispose();
         server.Execute(Database, "UPDATE contam.version SET version = 99");
-        Says(ShopFault.Newer, $"{Place} was written by a later contam (its tables are version 99, this one knows 2). Nothing was changed. Use the later contam, or name another shop with --shop.", () => Open());
+        Says(ShopFault.Newer, $"{Place} was written by a later contam (its tables are version 99, this one knows 3). Nothing was changed. Use the later contam, or name another shop with --shop.", () => Open());
     }
 
     [Fact]
@@ -103,7 +103,7 @@ public sealed class A_shop_on_a_server : StoreContract
     [Fact]
     public void Held_by_somebody_else_is_said_so_and_nothing_is_written()
     {
-        using IJobStore store = PostgresJobStore.Open(PostgresPlace.Read(Address), mayCreate: true, patience: TimeSpan.FromMilliseconds(50));
+        using IJobStore store = PostgresJobStore.Open(PostgresPlace.Read(Address), ShopUse.Create, patience: TimeSpan.FromMilliseconds(50));
         store.Create(First("a0000001"));
         using NpgsqlConnection holder = server.Connect(Database);
         using NpgsqlTransaction change = holder.BeginTransaction();
@@ -136,7 +136,7 @@ public sealed class A_shop_on_a_server : StoreContract
         Assert.Single(store.List());
         Says(
             ShopFault.ReadOnly,
-            $"this user may not do that in {Place.Replace("contam@", reader + "@", StringComparison.Ordinal)}: permission denied for table jobs. Nothing was written. Let who runs the server grant it: CREATE on the database once, then SELECT, INSERT and UPDATE on the tables of the schema contam.",
+            $"this user may not do that in {Place.Replace("contam@", reader + "@", StringComparison.Ordinal)}: permission denied for table jobs. Nothing was written. Let who runs the server grant it: CREATE on the database once, then USAGE on the schema contam, and SELECT, INSERT and UPDATE on its tables.",
             () => store.Append("a0000001", head => Next(head, "a note")));
     }
 

@@ -11,7 +11,7 @@ public abstract class StoreContract : IDisposable
     public abstract void Dispose();
 
     /// <summary>A store of its own, empty at first; each call opens the same place once more.</summary>
-    protected abstract IJobStore Open();
+    private protected abstract IJobStore Open();
 
     [Fact]
     public void Keeps_a_job_across_opening()

@@ -47,5 +47,7 @@ internal sealed class WatchedStore(IJobStore store) : IJobStore
 
     public ImmutableArray<string> CheckPlace() => store.CheckPlace();
 
+    public ImmutableArray<string> Triggers() => store.Triggers();
+
     public void Dispose() => store.Dispose();
 }

@@ -5,13 +5,14 @@ namespace Contam.Families.Reading;
 
 /// <summary>
 /// Where modules are, and where they may be: in the nearest folder called <c>systems</c> around the family file, or, where there is none, in the
-/// family file's own folder. Links are followed before that is judged.
+/// family file's own folder and in a folder <c>modules</c> beside that, which is no link. Links are followed before that is judged.
 /// </summary>
 internal sealed class ModulePaths
 {
     private const int MostLinks = 40;
     private const int LongestPath = 1000;
     private readonly string root;
+    private readonly string? modulesBeside;
     private readonly bool hasSystemsRoot;
 
     /// <summary>For modules of this family file.</summary>
@@ -23,6 +24,8 @@ internal sealed class ModulePaths
             systems = Path.GetDirectoryName(systems);
         hasSystemsRoot = systems is not null;
         root = Real(systems ?? folder);
+        if (!hasSystemsRoot && Path.GetDirectoryName(root) is { } above && Path.Combine(above, "modules") is var beside && Directory.Exists(beside) && Real(beside) == beside)
+            modulesBeside = beside;
     }
 
     /// <summary>The file that a use names, or <c>null</c> after a problem was raised.</summary>
@@ -42,7 +45,7 @@ internal sealed class ModulePaths
         }
 
         string path = Real(Path.GetFullPath(Path.Combine(Path.GetDirectoryName(userPath)!, written)));
-        if (path != root && !path.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+        if (path != root && !IsIn(root, path) && !(modulesBeside is not null && IsIn(modulesBeside, path)))
         {
             problems.Add(ModuleProblems.Outside(module.Place, written, hasSystemsRoot));
             return null;
@@ -50,6 +53,8 @@ internal sealed class ModulePaths
 
         return new OpenFile(path, NameOf(userName, written));
     }
+
+    private static bool IsIn(string folder, string path) => path.StartsWith(Path.TrimEndingDirectorySeparator(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal);
 
     /// <summary>A path with every link on it followed. What cannot be looked at is left as it is; reading it will tell.</summary>
     public static string Real(string path)

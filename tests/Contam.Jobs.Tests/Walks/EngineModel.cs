@@ -1,0 +1,246 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Jobs.Work;
+using Contam.Measurement;
+using Contam.Plans;
+
+namespace Contam.Jobs.Tests.Walks;
+
+/// <summary>
+/// What is true of an engine on the bench, told only by what was accepted and the plan that holds: which part is on, off or away, what was done to it and when,
+/// what was measured, what was seen that nobody has planned with. It shares no code with the fold, the gate, the reopening or the simulator, and knows nothing
+/// of ticks that the record takes back: a part that was put on is on until somebody takes it off.
+/// <para>
+/// It is a model of harm: it says when the engine may not be run or a part not be put on. Whatever the record accepts beyond that is a fault; what it refuses
+/// although the model would allow it is caution. Debris goes over open joints into whatever is on the engine; barriers are not relied on.
+/// </para>
+/// </summary>
+internal sealed class EngineModel(Family family, PlanDocument plan)
+{
+    private readonly Dictionary<string, Place> places = family.Parts.ToDictionary(part => part.Id.Value, _ => new Place(), StringComparer.Ordinal);
+    private readonly Dictionary<string, (Verdict Verdict, long At, bool IsStale)> readings = new(StringComparer.Ordinal);
+    private readonly List<Command.Look> undecided = [];
+    private PlanDocument plan = plan;
+    private long now;
+    private long lastRefit;
+
+    /// <summary>Takes something that was accepted; the answer is what it should never have been accepted for, or <c>null</c>.</summary>
+    /// <param name="command">What was accepted.</param>
+    /// <param name="steps">The steps as they stood when it was asked for.</param>
+    /// <param name="after">The plan after it.</param>
+    public string? Take(Command command, ImmutableArray<WorkStep> steps, PlanDocument after)
+    {
+        now++;
+        switch (command)
+        {
+            case Command.Tick tick:
+                return Tick(steps[tick.Number - 1], steps);
+            case Command.Untick tick:
+                Untick(steps[tick.Number - 1]);
+                break;
+            case Command.Send one:
+                Stale(one.Part);
+                places[one.Part].IsAway = true;
+                TakeOff(one.Part);
+                break;
+            case Command.Return one:
+                Stale(one.Part);
+                places[one.Part].IsAway = false;
+                // What never comes off by any step goes back with the workshop's own hands.
+                if (!steps.Any(step => step.Action == StepAction.Refit && step.Parts.Contains(one.Part)))
+                    places[one.Part].IsOn = true;
+                break;
+            case Command.Measure one:
+                readings[one.Limit.Id] = (one.Verdict, now, false);
+                break;
+            case Command.Look one:
+                undecided.Add(one);
+                break;
+            case Command.Replan:
+                foreach (Command.Look find in undecided.Where(look => look.Found))
+                    Soil(find.Part);
+                // What was left as it was on the strength of a look that counts for nothing now may have held debris all the time.
+                foreach (PlanFinding disproved in after.Findings.Where(look => look.Void && !plan.Findings.Any(old => old.Void && (old.Part, old.Debris) == (look.Part, look.Debris))))
+                    Soil(disproved.Part);
+                undecided.Clear();
+                plan = after;
+                break;
+            case Command.Release:
+                return WhyNotRun(steps) is { } why ? $"released although {why}" : null;
+            default:
+                break;
+        }
+
+        return null;
+    }
+
+    /// <summary>Why the engine may not be run, by this model; <c>null</c> where it may.</summary>
+    public string? WhyNotRun(ImmutableArray<WorkStep> steps)
+    {
+        if (undecided.Count > 0)
+            return $"nobody has planned with what was seen at {undecided[0].Part}";
+        if (OpenOrDirty() is { } harm)
+            return harm;
+        foreach (Limit limit in family.Limits)
+        {
+            bool isTested = steps.Any(step => step is { Action: StepAction.Test, Technician: not null } && step.Parts.Contains(limit.Part.Value));
+            bool isHeld = limit.Measures is Families.Measure.PressureDrop or Families.Measure.VacuumDrop && steps.Any(step => step.Phase == Phase.Prove && step.DueAfterRunningHours is null && step.Parts.Contains(limit.Part.Value));
+            bool isRead = readings.TryGetValue(limit.Id, out (Verdict Verdict, long At, bool IsStale) reading);
+            if (isRead && reading.Verdict is not (Verdict.Good or Verdict.Marginal))
+                return $"{limit.Id} is {reading.Verdict}";
+            if ((isTested || isHeld) && (!isRead || reading.IsStale || !isTested && reading.At < lastRefit))
+                return $"{limit.Id} is unread";
+        }
+
+        return null;
+    }
+
+    private string? Tick(WorkStep step, ImmutableArray<WorkStep> steps)
+    {
+        bool tries = step.Phase == Phase.Prove && step.Action != StepAction.Note;
+        if (tries && (step.DueAfterRunningHours is null ? OpenOrDirty() : WhyNotRun(steps)) is { } harm)
+            return $"step {step.Number} tries the engine although {harm}";
+        foreach (string part in step.Parts)
+        {
+            Place place = places[part];
+            if (place.IsAway && step.Action is not (StepAction.SendOut or StepAction.Note))
+                return $"step {step.Number} works on {part}, which is away";
+            switch (step.Action)
+            {
+                case StepAction.Remove when step.Phase != Phase.Prove:
+                    Stale(part);
+                    TakeOff(part);
+                    break;
+                case StepAction.Refit when step.Phase != Phase.Prove:
+                    if (Undone(part, ofCleaning: true) is { } undone)
+                        return $"step {step.Number} puts {part} on without {undone}";
+                    place.IsOn = true;
+                    lastRefit = now;
+                    break;
+                case StepAction.Flush or StepAction.Clean or StepAction.Replace or StepAction.Inspect or StepAction.Test when step.Phase is Phase.CleanOut or Phase.Test:
+                    if (step.Action is StepAction.Clean or StepAction.Replace && place.IsOn && steps.Any(one => one.Action == StepAction.Remove && one.Parts.Contains(part)))
+                        return $"step {step.Number} cleans {part} while it is on";
+                    if (step.Action is StepAction.Flush or StepAction.Clean or StepAction.Replace)
+                        Stale(part);
+                    place.Work[WorkAt(step.Action, part)] = now;
+                    break;
+                case StepAction.SendOut:
+                    Stale(part);
+                    break;
+                default:
+                    break;
+            }
+        }
+
+        return null;
+    }
+
+    private void Untick(WorkStep step)
+    {
+        foreach (string part in step.Parts)
+        {
+            Place place = places[part];
+            switch (step.Action)
+            {
+                case StepAction.Remove when step.Phase != Phase.Prove:
+                    Stale(part);
+                    // It never came off, so that nothing that was said of it on the bench is so.
+                    place.IsOn = !place.IsAway;
+                    break;
+                case StepAction.Refit when step.Phase != Phase.Prove:
+                    TakeOff(part);
+                    break;
+                case StepAction.Flush or StepAction.Clean or StepAction.Replace or StepAction.Inspect or StepAction.Test when step.Phase is Phase.CleanOut or Phase.Test:
+                    Stale(part);
+                    place.Work.Remove(WorkAt(step.Action, part));
+                    break;
+                default:
+                    break;
+            }
+        }
+    }
+
+    /// <summary>Debris that is at a place has gone on to whatever is on the engine beyond, since that was last worked on.</summary>
+    private void Soil(string from)
+    {
+        Place source = places[from];
+        source.Work.Clear();
+        var reached = new HashSet<string>(StringComparer.Ordinal) { from };
+        var due = new Queue<string>([from]);
+        while (due.TryDequeue(out string? at))
+        {
+            foreach (Joint joint in family.Joints.Where(joint => joint.From.Value == at && joint.OnlyIfFailed is null && reached.Add(joint.To.Value)))
+                due.Enqueue(joint.To.Value);
+        }
+
+        foreach (string part in reached.Where(part => part != from && places[part].IsOn))
+        {
+            foreach (((StepAction, string) work, long at) in places[part].Work.ToArray())
+            {
+                if (source.IsOn || source.CameOff >= at)
+                    places[part].Work.Remove(work);
+            }
+        }
+    }
+
+    private string? OpenOrDirty()
+    {
+        foreach (Part part in family.Parts)
+        {
+            Place place = places[part.Id.Value];
+            if (place.IsAway)
+                return $"{part.Id} is away";
+            if (!place.IsOn)
+                return $"{part.Id} is off";
+            if (Undone(part.Id.Value, ofCleaning: false) is { } undone)
+                return $"{part.Id} is without {undone}";
+        }
+
+        return null;
+    }
+
+    private string? Undone(string part, bool ofCleaning)
+    {
+        ImmutableArray<TreatmentKind> asked = plan.Parts.FirstOrDefault(one => one.Id == part)?.Treatment ?? [];
+        bool isOnlyLookedAt = asked.All(kind => kind is TreatmentKind.Inspect or TreatmentKind.Test);
+        foreach (TreatmentKind kind in asked.Where(kind => !ofCleaning || isOnlyLookedAt || kind is not (TreatmentKind.Inspect or TreatmentKind.Test)))
+        {
+            StepAction action = Enum.Parse<StepAction>(kind.ToString());
+            if (!places[part].Work.ContainsKey(WorkAt(action, part)))
+                return $"{kind} for {DebrisAt(part)}";
+        }
+
+        return null;
+    }
+
+    // A new part is new whatever was in the old one.
+    private (StepAction Action, string Debris) WorkAt(StepAction action, string part) => (action, action == StepAction.Replace ? "" : DebrisAt(part));
+
+    private string DebrisAt(string part) =>
+        string.Join('+', plan.Parts.FirstOrDefault(one => one.Id == part)?.Exposure.Where(line => line.Grade != Grade.Cleared).Select(line => line.Debris).Order(StringComparer.Ordinal) ?? Enumerable.Empty<string>());
+
+    private void TakeOff(string part)
+    {
+        if (!places[part].IsOn)
+            return;
+        places[part].IsOn = false;
+        places[part].CameOff = now;
+    }
+
+    private void Stale(string part)
+    {
+        foreach (Limit limit in family.Limits.Where(limit => limit.Part.Value == part && readings.ContainsKey(limit.Id)))
+            readings[limit.Id] = readings[limit.Id] with { IsStale = true };
+    }
+
+    private sealed class Place
+    {
+        public bool IsOn { get; set; } = true;
+
+        public bool IsAway { get; set; }
+
+        public long CameOff { get; set; }
+
+        public Dictionary<(StepAction Action, string Debris), long> Work { get; } = [];
+    }
+}

@@ -132,9 +132,11 @@ internal sealed partial class ProcedureBuilder
             bool isOnOneBench = benchOf[from] == benchOf[to];
             if (items[to] is { ComesOff: true })
             {
-                // A part that is renewed, or cleaned elsewhere, is off until it comes back clean; what lies beyond need not wait for it.
-                bool comesBackClean = upstream.ComesOff && (upstream.GoesOut || upstream.Has(TreatmentKind.Replace));
-                graph.Order(comesBackClean ? here.Remove : here.Done, beyond!.Refit);
+                // A part that is renewed, by itself or inside of another, or cleaned elsewhere, is off until it comes back clean; what lies beyond need not
+                // wait for it, unless it is built into that very part.
+                int seat = Carriers.CarrierOf(family, to);
+                bool comesBackClean = upstream.ComesOff && (upstream.GoesOut || upstream.Has(TreatmentKind.Replace)) && (seat == Carriers.Engine || benchOf[seat] != from);
+                graph.Order(upstream.ComesInside ? jobsOf[benchOf[from]]?.Remove : comesBackClean ? here.Remove : here.Done, beyond!.Refit);
                 continue;
             }
 

@@ -11,11 +11,11 @@ public static class VerifyJson
     {
         ArgumentNullException.ThrowIfNull(verification);
         return ReportJson.Write(
-            new VerifyAnswer("contam-verify/1", verification.Holds, [.. verification.Claims.Select(claim => new VerifyClaim(claim.Kind, claim.Holds, claim.Where))]),
+            new VerifyAnswer("contam-verify/1", verification.Holds, verification.Histories, [.. verification.Claims.Select(claim => new VerifyClaim(claim.Kind, claim.Holds, claim.Where))]),
             ReportJson.Context.VerifyAnswer);
     }
 }
 
-internal sealed record VerifyAnswer(string Format, bool Holds, ImmutableArray<VerifyClaim> Claims);
+internal sealed record VerifyAnswer(string Format, bool Holds, int Histories, ImmutableArray<VerifyClaim> Claims);
 
 internal sealed record VerifyClaim(ClaimKind Claim, bool Holds, string? Where);

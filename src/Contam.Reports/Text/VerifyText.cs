@@ -1,3 +1,4 @@
+using System.Globalization;
 using Contam.Proof;
 
 namespace Contam.Reports.Text;
@@ -13,6 +14,8 @@ public static class VerifyText
         page.Subheading(verification.Holds ? "The plan holds: complete, and in a safe order." : "The plan does not hold. Do not work by it.");
         foreach (Claim claim in verification.Claims)
             page.Row(2, (claim.Holds ? "holds" : "FAILS", 6), (Words(claim.Kind), 44), (claim.Where ?? "", 0));
+        if (verification.Histories > 1)
+            page.Paragraph(string.Create(CultureInfo.InvariantCulture, $"Every outcome of every look has been played: {verification.Histories} histories."));
     }
 
     private static string Words(ClaimKind claim) => claim switch

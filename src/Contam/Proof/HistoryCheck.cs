@@ -62,9 +62,13 @@ internal sealed class HistoryCheck
         for (int i = 0; i < listed.Length; i++)
         {
             int part = reading.Family.IndexOf(new PartId(listed[i].Id));
+            bool isSaid = looks.Parts[i].IsMet(history.CountsAsFound);
+            // A look may be made as it comes off for another.
+            if (!isSaid && (done[part] & ~HistoryNeeds.Bit(TreatmentKind.Inspect)) != 0)
+                return $"{listed[i].Id} is said to be left alone, but a step that is done treats it: its list and its steps tell two things";
             if (needed[part] == 0)
                 continue;
-            if (!looks.Parts[i].IsMet(history.CountsAsFound))
+            if (!isSaid)
                 return $"{listed[i].Id} is said to be left alone, but debris can have come to it: it would go back as dirty as it is";
             int missing = Missing(part, needed[part], done);
             foreach (TreatmentKind kind in Enum.GetValues<TreatmentKind>())

@@ -25,7 +25,7 @@ internal sealed partial class ProcedureBuilder
     {
         Part[] worked = [.. Worked()];
         ImmutableArray<Circuit> opened = opening.Circuits;
-        Part? slowest = worked.Where(part => IsRenewed(part) && part.Lead is not null).MaxBy(part => part.Lead!.Value);
+        Part? slowest = worked.Where(part => IsRenewedAnyway(part) && part.Lead is not null).MaxBy(part => part.Lead!.Value);
         orderNote = AddFrameStep(Phase.MakeSafe, StepAction.Note, slowest is null ? FrameNames.Order : FrameNames.OrderSlowest, FrameSection.MakeSafe, slowest is null ? [] : [slowest]);
         Job stop = AddFrameStep(Phase.MakeSafe, StepAction.MakeSafe, FrameNames.Stop, FrameSection.MakeSafe, []);
         graph.Order(orderNote, stop);
@@ -91,7 +91,8 @@ internal sealed partial class ProcedureBuilder
             graph.Order(made, goOn);
     }
 
-    private bool IsRenewed(Part part) => items[family.IndexOf(part.Id)] is { } item && item.Has(TreatmentKind.Replace);
+    // What hangs on a look is ordered after it.
+    private bool IsRenewedAnyway(Part part) => items[family.IndexOf(part.Id)] is { } item && item.Has(TreatmentKind.Replace) && item.WhenDone(TreatmentKind.Replace).IsAlways;
 
     private Job AddCircuit(Circuit circuit) => AddCircuit(
         circuit,
@@ -230,8 +231,8 @@ internal sealed partial class ProcedureBuilder
                         yield return AddTimed(step, [.. filters.Select(item => item.Part)], filters.Sum(item => times.Of(item.Part, StepAction.Remove) + times.Of(item.Part, StepAction.Refit)), due, filters.Key);
                     break;
                 case FrameNames.SecondLook:
-                    Part[] places = PlacesForSecondLook();
-                    yield return AddTimed(step, places, places.Sum(part => times.Of(part, StepAction.Inspect)), due, LookCondition.Always);
+                    foreach ((Part[] places, LookCondition when) in PlacesForSecondLook())
+                        yield return AddTimed(step, places, places.Sum(part => times.Of(part, StepAction.Inspect)), due, when);
                     break;
                 default:
                     foreach ((Circuit[] circuits, LookCondition when) in CircuitsToProve(step, worked))
@@ -304,11 +305,20 @@ internal sealed partial class ProcedureBuilder
     }
 
     /// <summary>
-    /// Of the places to look at parts that were treated those that show well and quickly; where there are none, all of them. Of what hangs on looks, where the looks were.
+    /// Of the places to look at parts that were treated those that show well and quickly; where there are none, all of them. Where more was done because a
+    /// deciding look found debris, the places of these looks.
     /// </summary>
-    private Part[] PlacesForSecondLook()
+    private IEnumerable<(Part[] Places, LookCondition When)> PlacesForSecondLook()
     {
-        Part[] places = [.. items.OfType<WorkItem>().Where(item => item.Treated is { } when && (when.IsAlways || item.DecidingLook is not null)).Select(item => item.Part).Where(part => part.Inspect is not null)];
+        yield return (Quick(items.OfType<WorkItem>().Where(item => (item.DecidingLook is null ? item.Treated : item.Worked) is { IsAlways: true })), LookCondition.Always);
+        Part[] found = Quick(items.OfType<WorkItem>().Where(item => item.DecidingLook is not null && item.Worked is not { IsAlways: true }));
+        if (found.Length > 0)
+            yield return (found, new LookCondition { OnlyIf = [.. Enumerable.Range(0, looks.Jobs.Length)] });
+    }
+
+    private Part[] Quick(IEnumerable<WorkItem> treated)
+    {
+        Part[] places = [.. treated.Select(item => item.Part).Where(part => part.Inspect is not null)];
         Part[] quick = [.. places.Where(part => part.Inspect!.Shows == Shows.Good && times.Of(part, StepAction.Inspect) <= QuickLookMinutes)];
         return quick.Length > 0 ? quick : places;
     }

@@ -21,6 +21,7 @@ internal sealed class VerifyCommand(Shell shell, Loading loading) : ICommandSour
             "verify",
             """
             Is this plan complete and in a safe order? Checked afresh against the family, by code that shares nothing with what made the plan.
+            Of a plan with looks every outcome of every look is played.
 
             Example:
               contam plan systems/families/harbour-diesel-i4.yaml --failed injection-pump --format json > plan.json

@@ -111,7 +111,8 @@ internal sealed class Reckoning
             if (!ways.IsReached[vertex] || isPlain[vertex] || looks.Question.SparedBy(part) != Sparing.OneLook || Exposed(vertex) == LookMask.Always)
                 return (0, 0);
             int reached = Flow.Reached(vertex);
-            int surely = surelyFound & (Flow.IsStop(vertex) ? Flow.OpenedBy(vertex) : fromFinds[vertex]);
+            // A place on record as clean is no find where a look makes the record void.
+            int surely = surelyFound & (looks.IsPlace(vertex) ? Flow.OpenedBy(vertex) : fromFinds[vertex]);
             int onlyIf = reached & ~surely;
             return onlyIf == 0 ? (0, 0) : (onlyIf, surely);
         }

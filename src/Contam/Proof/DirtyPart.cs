@@ -1,5 +1,3 @@
-using Contam.Plans;
-
 namespace Contam.Proof;
 
 /// <summary>A part that is not clean when the work begins.</summary>

@@ -1,5 +1,3 @@
-using Contam.Families;
-
 namespace Contam.Proof;
 
 /// <summary>

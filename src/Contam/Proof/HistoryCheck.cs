@@ -76,6 +76,9 @@ internal sealed class HistoryCheck
                 if ((missing & HistoryNeeds.Bit(kind)) != 0)
                     return $"{listed[i].Id} needs {TreatedCheck.Word(kind)}, but no step that is done does so: it would go back without";
             }
+
+            if (missing != 0)
+                return $"{listed[i].Id} needs a treatment that nobody knows: it would go back without";
         }
 
         return TreatedCheck.RenewedByHalf(reading.Family, part => (done[reading.Family.IndexOf(part)] & HistoryNeeds.Bit(TreatmentKind.Replace)) != 0);

@@ -12,7 +12,8 @@ public static class PlanVerifier
     /// <param name="plan">The plan; any document at all, from whatever hand.</param>
     /// <param name="family">The family to hold it against.</param>
     /// <remarks>
-    /// Linear in plan and family, but for sorting steps and sources and for what <see cref="StepSimulator.Play"/> says of flushes.
+    /// Linear in plan and family, but for sorting steps and sources and for what <see cref="StepSimulator.Play"/> says of flushes; a plan with looks costs that for
+    /// each way in which they can come out, and is refused where these are more than <see cref="Outcomes.Most"/>, or the looks more than <see cref="PlanLooks.Most"/>.
     /// Not judged: whether the treatments are those of the shop's standard, and whether the standard accepts clean findings, as the plan does not carry the standard.
     /// </remarks>
     public static Verification Verify(PlanDocument plan, Family family) => Verify(plan, family, []);

@@ -38,7 +38,7 @@ public class An_edited_plan
     public void Is_answered_whatever_it_is() => ForEvery.Case(asked =>
     {
         Random random = ForEvery.ChanceFor(asked);
-        PlanDocument plan = Planner.Plan(asked.ToRequest());
+        PlanDocument plan = Planner.Plan(asked.ToRequest() with { MostLooks = random.Next(2) * HowFar.MostLooks });
         for (int i = 0; i < 10; i++)
         {
             plan = Mangled(asked, plan, random);
@@ -56,7 +56,9 @@ public class An_edited_plan
         ImmutableArray<PlanStep> steps = plan.Steps.IsDefault ? [] : plan.Steps;
         int part = parts.IsEmpty ? -1 : random.Next(parts.Length);
         int step = steps.IsEmpty ? -1 : random.Next(steps.Length);
-        return random.Next(14) switch
+        string[] Letters() => [.. Enumerable.Range(0, random.Next(3)).Select(_ => random.Of(["A", "B", "C", "Z", ""]))];
+        ImmutableArray<PlanLook> looks = plan.Looks.IsDefault ? [] : plan.Looks;
+        return random.Next(18) switch
         {
             0 when part >= 0 => plan with { Parts = parts.SetItem(part, parts[part] with { Exposure = default, Treatment = default, Path = default }) },
             1 when part >= 0 => plan with { Parts = parts.SetItem(part, parts[part] with { Id = Anything() }) },
@@ -71,7 +73,11 @@ public class An_edited_plan
             10 => plan with { Findings = [new PlanFinding { Part = Anything(), Debris = "metal", Found = random.Next(2) == 0, Accepted = random.Next(2) == 0 }] },
             11 => plan with { Conditional = [new PlanConditional(Anything(), default, [Anything()]), new PlanConditional(Anything(), [Anything()], default)] },
             12 => plan with { Evidence = [new PlanEvidence("metal", true, [new PlanReach(Anything(), Number(), Anything(), Anything())]), new PlanEvidence("metal", false, default)] },
-            _ => plan with { Steps = default, Parts = default, Failed = default, Findings = default, Debris = default, Conditional = default, Evidence = default(ImmutableArray<PlanEvidence>) },
+            13 => plan with { Looks = looks.Add(new PlanLook { Id = random.Of(["A", "B", "Y"]), Places = [Anything()], Debris = [random.Of(["metal", "soot"])], Step = random.Next(-1, 40), OnlyIf = [.. Letters()] }) },
+            14 when !looks.IsEmpty => plan with { Looks = looks.SetItem(0, looks[0] with { Places = default, Debris = default, OnlyIf = default }) },
+            15 when step >= 0 => plan with { Steps = steps.SetItem(step, steps[step] with { OnlyIf = [.. Letters()], Unless = [.. Letters()] }) },
+            16 when part >= 0 => plan with { Parts = parts.SetItem(part, parts[part] with { OnlyIf = [.. Letters()], Asks = [new PlanAsk("metal", (Grade)random.Next(5), [(TreatmentKind)random.Next(9)], new PlanRule("", 0, ""))] }) },
+            _ => plan with { Looks = default, Steps = default, Parts = default, Failed = default, Findings = default, Debris = default, Conditional = default, Evidence = default(ImmutableArray<PlanEvidence>) },
         };
     }
 }

@@ -52,8 +52,10 @@ internal sealed class LookFlow
     /// <summary>The looks that open a stop; 0 for one that nothing opens.</summary>
     public int OpenedBy(int vertex) => stop[vertex];
 
-    /// <summary>By which looks a part is reached: for a place by its own.</summary>
-    public int Reached(int vertex) => isStop[vertex] ? (Coming[vertex] == 0 ? 0 : stop[vertex]) : Coming[vertex];
+    /// <summary>
+    /// By which looks a part is reached: for a place by its own. A look that is made for another debris may find this one where nothing on record lets it come.
+    /// </summary>
+    public int Reached(int vertex) => isStop[vertex] ? (Coming[vertex] == 0 && !looks.IsPlace(vertex) ? 0 : stop[vertex]) : Coming[vertex];
 
     /// <summary>By which looks the full size that some source sheds comes to each part.</summary>
     public int[] FullSize()

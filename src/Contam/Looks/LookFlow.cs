@@ -64,7 +64,7 @@ internal sealed class LookFlow
         foreach (int level in ways.Sources.Select(source => source.Level).Append(0).Distinct().Order())
         {
             int[] starts = [.. ways.Sources.Where(source => source.Level == level).Select(source => source.Vertex)];
-            bool[] comes = ways.Mark(level, starts, looks.IsPlace);
+            bool[] comes = ways.Mark(level, level == 0 ? [.. starts, .. Places] : starts, looks.IsPlace);
             // A find is itself a source of any size; by a smaller size a place is one only where that size comes to it.
             Add(Spread(level, starts, vertex => comes[vertex] ? ways.Passes(vertex, level) || looks.IsPlace(vertex) : level == 0 && looks.IsPlace(vertex)));
         }
@@ -82,9 +82,12 @@ internal sealed class LookFlow
     public int[] AtLeast(int level)
     {
         int[] starts = [.. ways.Sources.Where(source => source.Level <= level).Select(source => source.Vertex)];
-        bool[] comes = ways.Mark(level, starts, looks.IsPlace);
+        bool[] comes = ways.Mark(level, [.. starts, .. Places], looks.IsPlace);
         return Spread(level, starts, vertex => looks.IsPlace(vertex) || (comes[vertex] && ways.Passes(vertex, level)));
     }
+
+    /// <summary>Where a find is a source of any size.</summary>
+    private IEnumerable<int> Places => Enumerable.Range(0, stop.Length).Where(vertex => looks.IsPlace(vertex) && ways.IsReached[vertex]);
 
     /// <summary>By which looks any particle comes that was found at the place of one, whatever comes from elsewhere.</summary>
     public int[] FromFindsAlone() => Spread(0, [], looks.IsPlace);

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using Contam.Families;
-using Contam.Treatment;
 
 namespace Contam.Procedure;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Contam.Families;
-using Contam.Treatment;
 
 namespace Contam.Procedure;
 

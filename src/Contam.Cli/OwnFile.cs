@@ -21,7 +21,8 @@ internal static class OwnFile
         }
         catch (JsonException isAnother)
         {
-            throw new WrongUseException($"{name} is not {due}: {JsonWords.Of(isAnother)}. Give a file written by {from}.");
+            string why = FileSort.Says(file) is { } sort ? $"it is {sort}" : JsonWords.Of(isAnother);
+            throw new WrongUseException($"{name} is not {due}: {why}. Give a file written by {from}.");
         }
     }
 }

@@ -44,6 +44,18 @@ public sealed class A_start : IDisposable
     }
 
     [Fact]
+    public void Teaches_no_key_that_there_is_not()
+    {
+        CommandSession.Of($"start {At("my-own")} --like dinghy-four-stroke");
+        string[] taught = [.. File.ReadAllLines(At("my-own/my-own.yaml")).Where(line => line.StartsWith("# ", StringComparison.Ordinal))
+            .SelectMany(line => System.Text.RegularExpressions.Regex.Matches(line, "`([a-z-]+):").Select(match => match.Groups[1].Value))];
+        string schema = File.ReadAllText(At("my-own/schema/family.schema.json"));
+
+        Assert.Contains("both-ways", taught);
+        Assert.All(taught, key => Assert.Contains($"\"{key}\": {{", schema, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void From_modules_says_what_is_left_to_add()
     {
         CommandSession started = CommandSession.Of($"start {At("my-own")} --with low-pressure-fuel,common-rail-fuel");

@@ -115,5 +115,5 @@ internal sealed class OpenJob(JobShop shop, Loading loading)
 
     // A shop's standard was read a moment ago; the plan is made from what is kept, whatever has become of the file since.
     private static ImmutableArray<SourceCopy> SourcesOf(string? file) =>
-        file is null ? BuiltInStandards.Sources : [.. BuiltInStandards.Sources, new SourceCopy(Path.GetFileName(file), InputFile.ReadText(file))];
+        Starting.NamedFile.StandardSources(file);
 }

@@ -63,7 +63,7 @@ public static class LintCodes
             "parts: {return-hose: {kind: hose}}   # and no run names it",
             "Name the part on the runs that it stands on. A return line that is forgotten is a part that is missed.",
             "carried as a spare and not fitted"),
-        Lint(NoFluid, "A circuit does not name the fluid that runs in it. Steps that differ by fluid are then worded for any, its flushing cannot be worked out, and it counts as a fluid of its own. A circuit that is called after air, exhaust, gas or breather need not.",
+        Lint(NoFluid, "A circuit does not name the fluid that runs in it. It is then taken to carry a gas: steps are worded as for air, and its flushing cannot be worked out. A circuit that is called after air, exhaust, gas or breather need not.",
             "fuel:\n  runs: [[fuel-tank, fuel-filter, injection-pump]]",
             "Describe the fluid under `fluids` and name it with `fluid`.",
             "carries either fluid by the season"),

@@ -99,7 +99,7 @@ internal sealed class StartCommand(Shell shell, Loading loading) : ICommandSourc
     }
 
     /// <summary>The last name of the path, which must do as an id.</summary>
-    private static string IdOf(string place)
+    internal static string IdOf(string place)
     {
         string name = Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(place)));
         var shape = new IdShape("the id of a family", "harbour-diesel-i4");

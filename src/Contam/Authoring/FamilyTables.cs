@@ -22,7 +22,7 @@ public static class FamilyTables
             ["from"] = joint.From.Value,
             ["to"] = joint.To.Value,
             ["fluid"] = fluidOf.GetValueOrDefault(joint.Circuit, ""),
-            ["when"] = joint.When == EngineStates.All ? "" : string.Join("; ", Families.Reading.EngineStateWords.Of(joint.When)),
+            ["when"] = joint.When == EngineStates.All ? "" : joint.When == EngineStates.None ? "never" : string.Join("; ", Families.Reading.EngineStateWords.Of(joint.When)),
             ["passage"] = Size(joint.Passage),
             ["only-if-failed"] = joint.OnlyIfFailed?.Value ?? "",
             ["link"] = joint.IsLink ? "yes" : "",

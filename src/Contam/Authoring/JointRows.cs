@@ -78,7 +78,7 @@ internal sealed class JointRows(TrackedText text, TableSheet sheet)
             Add(row, "to", "to", CellWords.Id, ", ");
             Add(row, "circuit", "circuit", CellWords.Id, ", ");
             if (sheet.Cell(row, "when") is { Length: > 0 } when)
-                text.Add(", when: ").Add(YamlWords.List(when.Split([';', ',', ' '], StringSplitOptions.RemoveEmptyEntries)), sheet.Place(row, "when"));
+                text.Add(", when: ").Add(when == "never" ? "[]" : YamlWords.List(when.Split([';', ',', ' '], StringSplitOptions.RemoveEmptyEntries)), sheet.Place(row, "when"));
             if (sheet.Cell(row, "passage").Length > 0)
                 Add(row, "passage", "passage", cell => cell, ", ");
             if (sheet.Cell(row, "only-if-failed").Length > 0)

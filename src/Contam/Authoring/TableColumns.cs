@@ -17,7 +17,7 @@ public static class TableColumns
         new("from", "The part upstream"),
         new("to", "The part downstream"),
         new("fluid", "The fluid of the circuit; it is enough to say it in one row"),
-        new("when", "The states in which something can pass: running, cranking, stopped; empty for all"),
+        new("when", "The states in which something can pass: running, cranking, stopped; never; empty for all"),
         new("passage", "The widest a hard particle may be and still pass, with its unit"),
         new("only-if-failed", "The part that must have failed for the joint to be open"),
         new("both-ways", "yes where it passes both ways"),

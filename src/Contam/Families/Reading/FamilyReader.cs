@@ -49,12 +49,13 @@ public static class FamilyReader
     /// <param name="fileName">The name that places bear; modules are looked for relative to it.</param>
     /// <param name="catalogue">The kinds and debris that it may name.</param>
     /// <param name="limits">How much is taken in; <c>null</c> for the defaults.</param>
-    public static Outcome<Family> ReadText(string text, string fileName, Catalogue catalogue, ReadLimits? limits = null)
+    /// <param name="shipped">Modules that may be used by their name alone where no file bears it; <c>null</c> for none.</param>
+    public static Outcome<Family> ReadText(string text, string fileName, Catalogue catalogue, ReadLimits? limits = null, IShippedFiles? shipped = null)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(fileName);
         ArgumentNullException.ThrowIfNull(catalogue);
-        var budget = new ReadBudget(limits ?? ReadLimits.Default);
+        var budget = new ReadBudget(limits ?? ReadLimits.Default) { Shipped = shipped };
         var problems = new ProblemList(budget.Limits.Problems);
         SourceText? source = SourceFile.FromText(text, SourceFile.NameOf(fileName), budget, problems);
         return Read(source, fileName, catalogue, budget, problems);

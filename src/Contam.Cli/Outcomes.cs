@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using Contam.Jobs.Stores;
 
 namespace Contam.Cli;

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Contam.Families.Reading.Sheets;
 using Contam.Reports.Text;
 
 namespace Contam.Cli;
@@ -15,6 +16,8 @@ internal static class OwnFile
     public static T Read<T>(string file, Func<string, T> read, string due, string from)
     {
         string name = TextPage.Harmless(file);
+        if (OtherForm.OfFile(file) is { } form)
+            throw new WrongUseException($"{name} is not {due}: it is {form}. Give a file written by {from}.");
         try
         {
             return read(InputFile.ReadText(file));

@@ -71,9 +71,7 @@ public sealed class Shipped_names : IDisposable
     public void Are_kept_whole_with_a_job()
     {
         File.WriteAllText(At("own.yaml"), Own("low-pressure-fuel"));
-        File.WriteAllText(At("plan.json"), CommandSession.Of($"plan {At("own.yaml")} --failed lift-pump --debris metal --format json").Out);
-
-        CommandSession opened = CommandSession.Of($"job open {At("plan.json")} {At("own.yaml")} --customer c --engine e --technician Ada --shop {At("shop.db")}");
+        CommandSession opened = CommandSession.Of($"job open {At("own.yaml")} --failed lift-pump --debris metal --standard north-quay --customer c --engine e --technician Ada --shop {At("shop.db")}");
 
         Assert.Equal((0, ""), (opened.Exit, opened.Error));
         Assert.Equal(0, CommandSession.Of($"job next --shop {At("shop.db")}").Exit);

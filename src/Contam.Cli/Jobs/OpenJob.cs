@@ -7,7 +7,6 @@ using Contam.Jobs;
 using Contam.Jobs.Stores;
 using Contam.Plans;
 using Contam.Reports.Text;
-using Contam.Treatment.Reading;
 
 namespace Contam.Cli.Jobs;
 

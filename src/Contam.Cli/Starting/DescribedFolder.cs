@@ -3,7 +3,6 @@ using Contam.Authoring;
 using Contam.Families;
 using Contam.Families.Reading;
 using Contam.Reports.Text;
-using Contam.Treatment;
 using Contam.Treatment.Reading;
 
 namespace Contam.Cli.Starting;
@@ -179,17 +178,7 @@ internal sealed class DescribedFolder : IInterviewer
 
     private static string Lines(IEnumerable<(string Key, string Answer)> all) => string.Concat(all.Select(one => $"{one.Key}\t{one.Answer}\n"));
 
-    private static string Read(string file)
-    {
-        try
-        {
-            return System.IO.File.ReadAllText(file);
-        }
-        catch (Exception cannot) when (cannot is IOException or UnauthorizedAccessException)
-        {
-            throw new WrongUseException($"{TextPage.Harmless(file)} cannot be read: {TextPage.Harmless(cannot.Message)} What was answered before is kept.");
-        }
-    }
+    private static string Read(string file) => InputFile.ReadText(file);
 
     private static void Write(string file, string text)
     {

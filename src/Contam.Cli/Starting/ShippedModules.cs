@@ -9,5 +9,5 @@ internal sealed class ShippedModules : IShippedFiles
 
     public IReadOnlyList<string> Modules => ShippedFiles.Modules;
 
-    public string? Module(string name) => ShippedFiles.Modules.Contains(name) ? ShippedFiles.Module(name) : null;
+    public string? TextOf(string name) => ShippedFiles.Modules.Contains(name) ? ShippedFiles.Module(name) : null;
 }

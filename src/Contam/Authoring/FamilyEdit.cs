@@ -1,4 +1,3 @@
-using Contam.Families.Reading.Shapes;
 using Contam.Families.Reading.Sheets;
 using Contam.Problems;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Contam.Families;
 using Contam.Families.Reading;
 using Contam.Families.Reading.Sheets;

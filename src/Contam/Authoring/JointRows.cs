@@ -6,9 +6,12 @@ namespace Contam.Authoring;
 internal sealed class JointRows(TrackedText text, TableSheet sheet)
 {
     private const int LongestLine = 110;
+    private static readonly string[] Named = ["from", "to", "only-if-failed"];
+    private static readonly string[] Needed = ["circuit", "from", "to"];
     private static readonly string[] Terms = ["when", "passage", "only-if-failed", "both-ways", "link"];
 
-    private readonly TableRow[] rows = [.. sheet.Rows];
+    // A joint that is never open lets nothing pass, and a file cannot say it otherwise than by leaving it out.
+    private readonly TableRow[] rows = [.. sheet.Rows.Where(row => sheet.Cell(row, "when") != "never")];
 
     /// <summary>The circuits, in the order in which they are named first.</summary>
     public IEnumerable<string> Circuits => rows.Select(row => CellWords.Id(sheet.Cell(row, "circuit"))).Where(circuit => circuit.Length > 0).Distinct(StringComparer.Ordinal);
@@ -19,7 +22,7 @@ internal sealed class JointRows(TrackedText text, TableSheet sheet)
 
     /// <summary>The parts that the joints name, each with the cell that names it first.</summary>
     public IEnumerable<(string Written, string Id, CellPlace Place)> Parts =>
-        rows.SelectMany(row => new[] { "from", "to", "only-if-failed" }.Select(column => (Written: sheet.Cell(row, column), Place: sheet.Place(row, column))))
+        rows.SelectMany(row => Named.Select(column => (Written: sheet.Cell(row, column), Place: sheet.Place(row, column))))
             .Where(one => one.Written.Length > 0)
             .Select(one => (one.Written, Id: CellWords.Id(one.Written), one.Place))
             .DistinctBy(one => one.Id);
@@ -29,7 +32,7 @@ internal sealed class JointRows(TrackedText text, TableSheet sheet)
     {
         foreach (TableRow row in rows)
         {
-            foreach (string column in new[] { "circuit", "from", "to" }.Where(column => sheet.Cell(row, column).Length == 0))
+            foreach (string column in Needed.Where(column => sheet.Cell(row, column).Length == 0))
                 problems.Add(sheet.Place(row, column).Problem(ProblemCodes.BadTable, "nothing is written here", "every row names its circuit, and the parts that the joint leads from and to"));
         }
     }
@@ -78,7 +81,7 @@ internal sealed class JointRows(TrackedText text, TableSheet sheet)
             Add(row, "to", "to", CellWords.Id, ", ");
             Add(row, "circuit", "circuit", CellWords.Id, ", ");
             if (sheet.Cell(row, "when") is { Length: > 0 } when)
-                text.Add(", when: ").Add(when == "never" ? "[]" : YamlWords.List(when.Split([';', ',', ' '], StringSplitOptions.RemoveEmptyEntries)), sheet.Place(row, "when"));
+                text.Add(", when: ").Add(YamlWords.List(when.Split([';', ',', ' '], StringSplitOptions.RemoveEmptyEntries)), sheet.Place(row, "when"));
             if (sheet.Cell(row, "passage").Length > 0)
                 Add(row, "passage", "passage", cell => cell, ", ");
             if (sheet.Cell(row, "only-if-failed").Length > 0)

@@ -20,6 +20,9 @@ public static class ProblemCodes
     /// <summary>The file holds nothing, or comments alone.</summary>
     public const string FileEmpty = "file-empty";
 
+    /// <summary>A table of parts or joints cannot be made sense of.</summary>
+    public const string BadTable = "bad-table";
+
     /// <summary>The file is not UTF-8 text.</summary>
     public const string NotText = "not-text";
 
@@ -55,9 +58,6 @@ public static class ProblemCodes
 
     /// <summary>A bracket or brace is not closed, or a comma is missing between its entries.</summary>
     public const string BracketNotClosed = "bracket-not-closed";
-
-    /// <summary>A table of parts or joints cannot be made sense of.</summary>
-    public const string BadTable = "bad-table";
 
     /// <summary>The text is not YAML here.</summary>
     public const string Syntax = "syntax";

@@ -104,7 +104,7 @@ internal sealed class ModuleLoader
         if (budget.Shipped is not { } shipped || !(isByName || isOfShipped) || (!ModulePaths.IsShipped(file.RealPath) && Path.Exists(file.RealPath)))
             return file;
         string name = isByName ? written : Path.GetFileNameWithoutExtension(file.RealPath);
-        return shipped.Module(name) is { } text ? file with { Name = name, ShippedText = text } : file;
+        return shipped.TextOf(name) is { } text ? file with { Name = name, ShippedText = text } : file;
     }
 
     /// <summary>The shipped module that was likely meant by a name that is nowhere, or <c>null</c>.</summary>

@@ -4,7 +4,7 @@ namespace Contam.Families.Reading.Sheets;
 public interface IShippedFiles
 {
     /// <summary>The text of the module of this name, without folder or ending; <c>null</c> where there is none.</summary>
-    string? Module(string name);
+    string? TextOf(string name);
 
     /// <summary>The names of all modules, in ordinal order.</summary>
     IReadOnlyList<string> Modules { get; }

@@ -32,7 +32,7 @@ internal static class FamilyFiles
 
     private static IEnumerable<string> FilesOf(string path)
     {
-        if (!Directory.Exists(path))
+        if (!Directory.Exists(path) || Starting.NamedFile.ShippedFamily(path) is not null)
             return [path];
         try
         {

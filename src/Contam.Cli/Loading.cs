@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Contam.Cli.Starting;
 using Contam.Diagnosis;
 using Contam.Families;
 using Contam.Families.Reading;
@@ -23,10 +24,42 @@ internal sealed class Loading(Shell shell)
     {
         if (file is null)
             return BuiltInStandards.HouseOverKinds;
-        return Take(StandardReader.ReadFile(file, limits: Limits))?.Over(BuiltInStandards.HouseOverKinds);
+        if (file == StandardPair.House && !Path.Exists(file))
+            return BuiltInStandards.HouseOverKinds;
+        RefuseOther(file, FileSort.Standard);
+        Outcome<ShopStandard> read = NamedFile.ShippedStandard(file) is { } shipped ? StandardReader.ReadText(ShippedFiles.Standard(shipped), shipped, limits: Limits) : StandardReader.ReadFile(file, limits: Limits);
+        return Take(read with { Problems = [.. read.Problems.Select(problem => NamedFile.WithNear(problem, file, [StandardPair.House, .. ShippedFiles.Standards]))] })?.Over(BuiltInStandards.HouseOverKinds);
     }
 
-    public Family? Family(string file, ShopStandard standard) => Take(FamilyReader.ReadFile(file, standard.CatalogueOf(), Limits));
+    /// <summary>The family in a file, or the shipped one of this name.</summary>
+    public Family? Family(string file, ShopStandard standard)
+    {
+        RefuseOther(file, FileSort.Family);
+        return Take(NamedFile.Family(file, standard.CatalogueOf(), Limits));
+    }
+
+    /// <summary>A file that says of itself that it is something else is not read as what it cannot be.</summary>
+    private static void RefuseOther(string file, string due)
+    {
+        string name = TextPage.Harmless(file);
+        if (Directory.Exists(file) && due == FileSort.Family && Directory.EnumerateFiles(file, "*.yaml").Where(FamilyFiles.IsFamily).Order(StringComparer.Ordinal).FirstOrDefault() is { } within)
+            throw new WrongUseException($"{name} is a folder. Name the family file in it, for instance {TextPage.Harmless(within)}.");
+        bool isShippedModule = NamedFile.ShippedModule(file) is not null;
+        if (!isShippedModule && !File.Exists(file))
+            return;
+        if (!isShippedModule && FileSort.IsAnswer(FileBeginning.Of(file, 4096)))
+            throw new WrongUseException($"{name} is an answer of contam in JSON, where a {due} is due. Name the {due} file, whose name usually ends in .yaml.");
+        string sort = isShippedModule ? FileSort.Module : FileSort.Of(file);
+        if (sort == due || (sort == FileSort.Module && !isShippedModule && !FileSort.BeginsSections(file)))
+            return;
+        throw new WrongUseException((sort, due) switch
+        {
+            (FileSort.Standard, _) => $"{name} is a standard, where a family is due. Name the family, and give the standard behind --standard.",
+            (FileSort.Module, FileSort.Family) => $"{name} is a module, which a family takes in: it names no family of its own. Write a family that uses it, for instance with contam start FOLDER --with {(isShippedModule ? name : "MODULE")}.",
+            (FileSort.Module, _) => $"{name} is a module, where a standard is due. A standard has a line that begins with standard:.",
+            _ => $"{name} is a family, where a standard is due. A standard has a line that begins with standard:.",
+        });
+    }
 
     /// <summary>Everything that a question about a failure names.</summary>
     public FailureQuestion? Read(ParseResult call, FailureArguments arguments)
@@ -39,6 +72,8 @@ internal sealed class Loading(Shell shell)
         ImmutableArray<PartId> failed = [.. call.GetValue(arguments.Failed)!.Select(names.Part)];
         if (Glance(call, arguments, family, standard) is not { } glance)
             return null;
+        if (failed.IsEmpty && call.GetValue(arguments.Found)!.Length == 0 && call.GetValue(arguments.FindingsFile) is null)
+            throw NothingFailed();
         ImmutableArray<Debris> asked = names.Asked(call.GetValue(arguments.Debris)!, [.. failed, .. glance.Failed], [.. call.GetValue(arguments.Found)!.Select(names.Found), .. glance.Findings]);
         ImmutableArray<Finding> findings = [.. call.GetValue(arguments.Found)!.Select(names.Found), .. call.GetValue(arguments.Clean)!.SelectMany(text => names.Clean(text, asked))];
         if (call.GetValue(arguments.FindingsFile) is { } file)
@@ -50,9 +85,12 @@ internal sealed class Loading(Shell shell)
         }
 
         if (failed.IsEmpty && !findings.Any(finding => finding.Found && asked.Contains(finding.Debris)))
-            throw new WrongUseException("nothing has failed and nothing was found. Name the failed part with --failed PART, or say where debris was found with --found PART=DEBRIS.");
+            throw NothingFailed();
         return new FailureQuestion(family, standard, [.. failed.Distinct()], asked) { Findings = findings };
     }
+
+    private static WrongUseException NothingFailed() =>
+        new("nothing has failed and nothing was found. Name the failed part with --failed PART, or say where debris was found with --found PART=DEBRIS.");
 
     /// <summary>Everything that a question about a failure alone names.</summary>
     public FailureQuestion? ReadFailure(ParseResult call, FailureArguments arguments)
@@ -120,15 +158,17 @@ internal sealed class Loading(Shell shell)
     /// <summary>What is wrong with a file, be it a family, a module or a standard, and what is likely forgotten in a family that can be read.</summary>
     public ImmutableArray<Problem> Check(string file, ShopStandard standard)
     {
+        if (NamedFile.ShippedStandard(file) is { } shipped)
+            return StandardReader.ReadText(ShippedFiles.Standard(shipped), shipped, limits: Limits).Problems;
         switch (FileSort.Of(file))
         {
             case FileSort.Standard:
                 return StandardReader.ReadFile(file, limits: Limits).Problems;
             case FileSort.Module:
-                return FamilyReader.CheckModule(file, standard.CatalogueOf(), Limits);
+                return FamilyReader.CheckModule(file, standard.CatalogueOf(), Limits, ShippedModules.All);
         }
 
-        Outcome<Family> outcome = FamilyReader.ReadFile(file, standard.CatalogueOf(), Limits);
+        Outcome<Family> outcome = NamedFile.Family(file, standard.CatalogueOf(), Limits);
         return outcome.Value is { } family ? [.. outcome.Problems, .. Linting.Look(family, standard)] : outcome.Problems;
     }
 

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using Contam.Jobs.Stores;
 
 namespace Contam.Cli;
@@ -13,11 +12,12 @@ internal static class Outcomes
     /// <param name="prepare">What is set by options that every command understands, before it runs.</param>
     public static int Run(RootCommand root, string[] args, Shell shell, Action<ParseResult> prepare)
     {
-        ParseResult call = root.Parse(args);
-        if (call.Errors.Count > 0)
-            return Complain(call, shell);
+        ParseResult? call = null;
         try
         {
+            call = root.Parse(MistypedWords.WithHelp(root, args));
+            if (call.Errors.Count > 0 || MistypedWords.Of(call).Any())
+                return Complain(call, shell);
             prepare(call);
             return call.Invoke(new InvocationConfiguration { Output = shell.Out, Error = shell.Error, EnableDefaultExceptionHandler = false });
         }
@@ -34,7 +34,7 @@ internal static class Outcomes
         catch (Exception fault) when (fault is not (OutOfMemoryException or CannotPrintException))
         {
             shell.Error.Write($"contam: this is a fault of contam, not of what you gave it. Please report it with the command and its files: {ShopWords.WithoutPassword(fault.Message)}\n");
-            shell.Error.Write(CommonOptions.WantsStack(call) ? ShopWords.WithoutPassword(fault.ToString()) + "\n" : "  Run again with --stack to see where in the program it happened.\n");
+            shell.Error.Write(call is not null && CommonOptions.WantsStack(call) ? ShopWords.WithoutPassword(fault.ToString()) + "\n" : "  Run again with --stack to see where in the program it happened.\n");
             return ExitCode.Fault;
         }
     }
@@ -60,24 +60,13 @@ internal static class Outcomes
 
     private static int Complain(ParseResult call, Shell shell)
     {
-        foreach (ParseError error in call.Errors)
-            shell.Error.Write($"contam: {ShopWords.WithoutPassword(error.Message)}\n");
-        string command = string.Join(' ', NamesTo(call.CommandResult));
-        shell.Error.Write($"  {command} --help shows how it is used.\n");
+        string[] mistyped = [.. MistypedWords.Of(call)];
+        // The parser's own account of a word that is not known says no more than that.
+        IEnumerable<string> all = mistyped.Length > 0 ? mistyped : call.Errors.Select(MistypedWords.InOwnWords);
+        foreach (string message in all)
+            shell.Error.Write($"contam: {ShopWords.WithoutPassword(message)}\n");
+        shell.Error.Write($"  {MistypedWords.NamesTo(call.CommandResult.Command)} --help shows how it is used.\n");
         return ExitCode.WrongUse;
-    }
-
-    private static List<string> NamesTo(CommandResult command)
-    {
-        var names = new List<string>();
-        for (SymbolResult? at = command; at is not null; at = at.Parent)
-        {
-            if (at is CommandResult one)
-                names.Add(one.Command is RootCommand ? ContamCommand.Name : one.Command.Name);
-        }
-
-        names.Reverse();
-        return names;
     }
 }
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Contam.Families.Reading.Sheets;
 using Contam.Reports.Text;
 
 namespace Contam.Cli;
@@ -15,13 +16,16 @@ internal static class OwnFile
     public static T Read<T>(string file, Func<string, T> read, string due, string from)
     {
         string name = TextPage.Harmless(file);
+        if (OtherForm.OfFile(file) is { } form)
+            throw new WrongUseException($"{name} is not {due}: it is {form}. Give a file written by {from}.");
         try
         {
             return read(InputFile.ReadText(file));
         }
         catch (JsonException isAnother)
         {
-            throw new WrongUseException($"{name} is not {due}: {JsonWords.Of(isAnother)}. Give a file written by {from}.");
+            string why = FileSort.Says(file) is { } sort ? $"it is {sort}" : JsonWords.Of(isAnother);
+            throw new WrongUseException($"{name} is not {due}: {why}. Give a file written by {from}.");
         }
     }
 }

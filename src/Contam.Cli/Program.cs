@@ -19,6 +19,7 @@ namespace Contam.Cli
             ICommandSource[] commands =
             [
                 new StartCommand(shell, loading),
+                new DescribeCommand(shell, loading),
                 new CheckCommand(shell, loading),
                 new PartsCommand(shell, loading),
                 new DrawCommand(shell, loading),

@@ -16,11 +16,14 @@ internal sealed class QuestionNames(Family family, Catalogue catalogue)
         Part[] repeats = [.. family.Parts.Where(one => one.RepeatOf == id)];
         if (repeats.Length > 0)
             throw new WrongUseException($"{Harmless(id)} stands {repeats.Length} times in {family.Id}. Say which: {repeats[0].Id} to {repeats[^1].Id}.");
+        string[] words = id.Split([' ', ';', '+'], StringSplitOptions.RemoveEmptyEntries);
+        if (words.Length > 1 && words.All(word => family.Find(new PartId(word)) is not null))
+            throw new WrongUseException($"a comma is missing in {Harmless(id)}. Write {string.Join(",", words)}.");
         throw new WrongUseException($"there is no part {Harmless(id)} in {family.Id}. {NearestTo(id, family.Parts.Select(one => one.Id.Value), $"contam parts {family.File} lists them.")}");
     }
 
     public Debris Debris(string name) => catalogue.FindDebris(name)
-        ?? throw new WrongUseException($"there is no debris {Harmless(name)}. The standard knows {string.Join(", ", catalogue.Debris.Select(one => one.Name))}.");
+        ?? throw new WrongUseException($"there is no debris {Harmless(name)}. {NearestTo(name, catalogue.Debris.Select(one => one.Name), $"The standard knows {string.Join(", ", catalogue.Debris.Select(one => one.Name))}.")}");
 
     /// <summary>The debris that were asked for; where none were, what the failed parts shed and what was found.</summary>
     public ImmutableArray<Debris> Asked(string[] typed, ImmutableArray<PartId> failed, IEnumerable<Finding> found)
@@ -93,7 +96,8 @@ internal sealed class QuestionNames(Family family, Catalogue catalogue)
 
     private static string NearestTo(string name, IEnumerable<string> candidates, string otherwise)
     {
-        string[] near = [.. NearName.AllOf(name, candidates, most: 3)];
+        string[] all = [.. candidates];
+        string[] near = all.Where(one => string.Equals(one, name, StringComparison.OrdinalIgnoreCase)).Take(1).ToArray() is [var same] ? [same] : [.. NearName.AllOf(name.ToLowerInvariant(), all, most: 3)];
         return near.Length == 0 ? otherwise : $"Did you mean {string.Join(" or ", near)}? {otherwise}";
     }
 

@@ -26,7 +26,7 @@ internal static class StandardPair
         return pairs is { } all ? Comparing.All(all, first, second, jobs, new Progress(shell, "failures").Tell) : null;
     }
 
-    private static ShopStandard? Standard(string named, Loading loading) => loading.Standard(named == House ? null : named);
+    private static ShopStandard? Standard(string named, Loading loading) => loading.Standard(named);
 
     private static ImmutableArray<(ComparedSide, ComparedSide)>? Pairs(string[] named, ShopStandard older, ShopStandard newer, Loading loading)
     {

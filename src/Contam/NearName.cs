@@ -36,6 +36,13 @@ internal static class NearName
         return nearest;
     }
 
+    /// <summary>The only candidate that begins with these letters, of which there are at least three; else <c>null</c>.</summary>
+    internal static string? Beginning(string letters, IEnumerable<string> candidates)
+    {
+        string[] all = letters.Length < 3 ? [] : [.. candidates.Where(candidate => candidate.StartsWith(letters, StringComparison.OrdinalIgnoreCase)).Take(2)];
+        return all is [var only] ? only : null;
+    }
+
     /// <summary>
     /// Up to <paramref name="most"/> candidates that may have been meant, the nearest first: by slips, or because one name holds the other.
     /// </summary>

@@ -48,8 +48,8 @@ public class Bad_input
     public void A_binary_file() => Refuses(
         CommandSession.About([0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, 0x00, 0x00, 0xFF], file => $"plan {file} --failed pump"),
         """
-        engine.yaml:1:1: error: this is not a text file: it holds NUL bytes [not-text]
-          check that it is the right file, saved as UTF-8 text
+        engine.yaml:1:1: error: this is a picture, and a text file is due [not-text]
+          name the text file, whose name usually ends in `.yaml`
         """);
 
     [Fact]
@@ -83,6 +83,7 @@ public class Bad_input
         Engine.Replace("bore: 9 mm", "bore: 9 bar", StringComparison.Ordinal),
         """
         engine.yaml:5:30: error: a length (um, mm, m, thou, in) is due, got `9 bar` [wrong-unit]
+          write a length, for instance `25 um`, or move the figure to the key that it belongs to
         """);
 
     [Fact]
@@ -143,8 +144,7 @@ public class Bad_input
     public void An_option_that_there_is_not() => Refuses(
         CommandSession.Of("plan systems/families/harbour-diesel-i4.yaml --faild injection-pump"),
         """
-        contam: Unrecognized command or argument '--faild'.
-        contam: Unrecognized command or argument 'injection-pump'.
+        contam: contam plan has no option --faild. Did you mean --failed?
           contam plan --help shows how it is used.
         """);
 

@@ -17,7 +17,8 @@ internal static class FamilyWithName
           rail: {name: {{{Quoted(name + " 2")}}}, kind: rail, access: [pump]}
           injector: {name: {{{Quoted(name + " 3")}}}, kind: injector, access: [rail]}
         circuits:
-          fuel: {runs: [[tank, pump, rail, injector, tank]]}
+          fuel: {fluid: diesel, runs: [[tank, pump, rail, injector, tank]]}
+        fluids: {diesel: {}}
 
         """;
 

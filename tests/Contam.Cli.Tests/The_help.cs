@@ -17,6 +17,12 @@ public partial class The_help
         Assert.Contains($"contam {command} ", session.Out, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("help", "--help")]
+    [InlineData("help plan", "plan --help")]
+    [InlineData("help job tick", "job tick --help")]
+    public void Is_also_a_command(string asked, string same) => Assert.Equal(CommandSession.Of(same), CommandSession.Of(asked));
+
     [GeneratedRegex(@"^  (?<name>[a-z-]+) ", RegexOptions.Multiline)]
     private static partial Regex CommandLine();
 }

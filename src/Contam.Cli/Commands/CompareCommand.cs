@@ -51,7 +51,7 @@ internal sealed class CompareCommand(Shell shell, Loading loading) : ICommandSou
         return ExitCode.Yes;
     }
 
-    private static bool IsStandard(string named) => named == StandardPair.House || FileSort.Of(named) == FileSort.Standard;
+    private static bool IsStandard(string named) => named == StandardPair.House || Starting.NamedFile.ShippedStandard(named) is not null || FileSort.Of(named) == FileSort.Standard;
 
     private ComparisonAnswer? Standards(string one, string other, ParseResult call)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Contam.Authoring;
 using Contam.Cli.Starting;
 using Contam.Families.Reading.Shapes;
 using Contam.Problems;
@@ -15,25 +16,35 @@ internal sealed class StartCommand(Shell shell, Loading loading) : ICommandSourc
     private readonly Option<string?> like = new("--like") { Description = "begin from this shipped family", HelpName = "FAMILY" };
     private readonly Option<string[]> with = new("--with") { Description = "begin from these shipped modules", HelpName = "MODULE", Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
 
+    private readonly Option<string?> from = new("--from") { Description = "begin from a table of joints with the columns circuit, from, to (CSV); parts.csv beside it is read too", HelpName = "FILE" };
+    private readonly Option<string?> partsTable = new("--parts") { Description = "with --from, the table of parts, where it is not parts.csv beside it", HelpName = "FILE" };
+
     public Command Build()
     {
         var command = new Command(
             "start",
             $"""
-            Write a new family to begin with, from a shipped one or from modules, with comments that teach the format.
+            Write a new family to begin with, from a shipped one or from modules, with comments that teach the format; or from
+            tables, as a spreadsheet saves them.
 
             Families: {string.Join(", ", ShippedFiles.Families)}
             Modules: {string.Join(", ", ShippedFiles.Modules)}
 
+            Columns of joints: {string.Join(", ", TableColumns.Joints.Select(column => column.Title))}
+            Columns of parts: {string.Join(", ", TableColumns.Parts.Select(column => column.Title))}
+
             Examples:
               contam start my-gearcase --like outboard-gearcase
               contam start my-launch --with low-pressure-fuel,common-rail-fuel
+              contam start my-winch --from joints.csv
             """);
         like.CompletionSources.Add(_ => ShippedFiles.Families);
         with.CompletionSources.Add(_ => ShippedFiles.Modules);
         command.Arguments.Add(folder);
         command.Options.Add(like);
         command.Options.Add(with);
+        command.Options.Add(from);
+        command.Options.Add(partsTable);
         command.SetAction(Run);
         return command;
     }
@@ -44,28 +55,33 @@ internal sealed class StartCommand(Shell shell, Loading loading) : ICommandSourc
         string id = IdOf(place);
         string[] modules = [.. (call.GetValue(with) ?? []).SelectMany(text => text.Split(',')).Select(name => Known(name, ShippedFiles.Modules, "module")).Distinct()];
         string? shipped = call.GetValue(like) is { } named ? Known(named, ShippedFiles.Families, "family") : null;
-        if (shipped is null == (modules.Length == 0))
-            throw new WrongUseException($"say what to begin from: --like with one of {string.Join(", ", ShippedFiles.Families)}; or --with, not both.");
+        string? table = call.GetValue(from);
+        if ((shipped is null ? 0 : 1) + (modules.Length == 0 ? 0 : 1) + (table is null ? 0 : 1) != 1)
+            throw new WrongUseException($"say what to begin from: --like with one of {string.Join(", ", ShippedFiles.Families)}; --with modules; or --from a table of joints. One of the three.");
+        if (table is null && call.GetValue(partsTable) is not null)
+            throw new WrongUseException("--parts goes with a table of joints. Name that with --from FILE.");
 
-        string text = shipped is null ? FamilyDraft.With(modules, id) : FamilyDraft.Like(shipped, id);
+        string? made = table is not null ? FromTables.Text(id, table, call.GetValue(partsTable), loading.Limits, shell) : shipped is null ? FamilyDraft.With(modules, id) : FamilyDraft.Like(shipped, id);
+        if (made is not { } text)
+            return ExitCode.No;
         NewFolder.Write(place,
         [
             ($"{id}.yaml", text),
             .. ShippedFiles.WithWhatTheyUse([.. modules, .. ShippedFiles.UsedBy(text)]).Select(module => ($"modules/{module}.yaml", ShippedFiles.Module(module))),
             .. ShippedFiles.Schemas.Select(schema => ($"schema/{schema}.schema.json", ShippedFiles.Schema(schema))),
         ]);
-        Tell(Path.Combine(place, id + ".yaml"));
+        Tell(Path.Combine(place, id + ".yaml"), fromTables: table is not null);
         return ExitCode.Yes;
     }
 
-    private void Tell(string file)
+    private void Tell(string file, bool fromTables)
     {
         string shown = TextPage.Harmless(file);
         shell.Out.Write($"Written: {shown}\n\n");
         ImmutableArray<Problem> problems = loading.Check(file, BuiltInStandards.HouseOverKinds);
         if (problems.Length > 0)
         {
-            shell.Out.Write("These modules need more than they bring. What is left for you to add:\n\n");
+            shell.Out.Write(fromTables ? "What is likely forgotten:\n\n" : "These modules need more than they bring. What is left for you to add:\n\n");
             ProblemText.Write(problems, shell.Out, TextLook.Plain);
             shell.Out.Write("\n");
         }
@@ -83,7 +99,7 @@ internal sealed class StartCommand(Shell shell, Loading loading) : ICommandSourc
     }
 
     /// <summary>The last name of the path, which must do as an id.</summary>
-    private static string IdOf(string place)
+    internal static string IdOf(string place)
     {
         string name = Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(place)));
         var shape = new IdShape("the id of a family", "harbour-diesel-i4");

@@ -7,7 +7,6 @@ using Contam.Jobs;
 using Contam.Jobs.Stores;
 using Contam.Plans;
 using Contam.Reports.Text;
-using Contam.Treatment.Reading;
 
 namespace Contam.Cli.Jobs;
 
@@ -115,5 +114,5 @@ internal sealed class OpenJob(JobShop shop, Loading loading)
 
     // A shop's standard was read a moment ago; the plan is made from what is kept, whatever has become of the file since.
     private static ImmutableArray<SourceCopy> SourcesOf(string? file) =>
-        file is null ? BuiltInStandards.Sources : [.. BuiltInStandards.Sources, new SourceCopy(Path.GetFileName(file), InputFile.ReadText(file))];
+        Starting.NamedFile.StandardSources(file);
 }

@@ -28,7 +28,7 @@ internal static partial class FamilyDraft
             "How each fluid runs. A run is a list of parts in flow order; a part may stand in several runs.",
             "Follow one hose at a time with a finger, and the way home too: a forgotten return is a missed part.",
         ]),
-        ("links", ["Joints that need more said: `both: true`, `when: running`, or `only-if-failed: PART` for a way that opens when a part gives up."]),
+        ("links", ["Joints that need more said: `both-ways: true`, `when: running`, or `only-if-failed: PART` for a way that opens when a part gives up."]),
         ("limits", ["What readings are judged by: good, reject, and where the figure comes from. Every figure here is to be replaced by the maker's."]),
     ];
 

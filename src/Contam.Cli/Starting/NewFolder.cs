@@ -9,7 +9,7 @@ internal static class NewFolder
     /// <exception cref="WrongUseException">The folder is there already, or cannot be written. Nothing is left behind.</exception>
     public static void Write(string folder, IEnumerable<(string Path, string Text)> files)
     {
-        string whole = Path.GetFullPath(folder);
+        string whole = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
         if (Path.Exists(whole))
             throw new WrongUseException($"{folder} is there already, and nothing was written over. Name a folder that is not there yet.");
         string? parent = Path.GetDirectoryName(whole);

@@ -38,6 +38,11 @@ internal static partial class ShippedFiles
     /// <summary>The modules that a shipped family or module names, in the order of its text.</summary>
     public static IEnumerable<string> UsedBy(string text) => Use().Matches(text).Select(match => match.Groups[1].Value);
 
+    /// <summary>The standards' names, in ordinal order.</summary>
+    public static string[] Standards => NamesIn("standards/", ".yaml");
+
+    public static string Standard(string name) => TextOf($"standards/{name}.yaml");
+
     public static string Schema(string name) => TextOf($"schema/{name}.schema.json");
 
     private static string[] NamesIn(string folder, string ending) =>

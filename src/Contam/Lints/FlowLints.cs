@@ -11,6 +11,8 @@ internal static class FlowLints
     {
         OnNoRun(family, sink);
         DeadEnds(family, map, sink);
+        foreach (Circuit circuit in family.Circuits.Where(circuit => circuit.Fluid is null && !IsOfGas(circuit.Name)))
+            sink.At(LintCodes.NoFluid, circuit, LintProblems.NoFluid(circuit.Place, circuit.Name, family.Fluids.Select(fluid => fluid.Id)));
         foreach (Circuit circuit in family.Circuits)
             Returns(family, circuit, map, sink);
         FluidsMix(family, sink);
@@ -19,9 +21,20 @@ internal static class FlowLints
     private static void OnNoRun(Family family, LintSink sink)
     {
         var joined = family.Joints.SelectMany(joint => new[] { joint.From, joint.To }).ToHashSet();
+        // Where there is no circuit at all, that is one thing to say and not one for each part.
+        if (family.Circuits.IsEmpty && joined.Count == 0)
+        {
+            foreach (Part part in family.Parts)
+                sink.At(LintCodes.OnNoRun, part, _ => LintProblems.NoCircuits(new SourceSpan(family.File, 1, 1)));
+            return;
+        }
+
         foreach (Part part in family.Parts.Where(part => !joined.Contains(part.Id)))
             sink.At(LintCodes.OnNoRun, part, name => LintProblems.OnNoRun(part.Place, name));
     }
+
+    // Air and exhaust are neither ordered nor flushed with, so that nothing hangs on their being named.
+    private static bool IsOfGas(string circuit) => circuit.Split('-').Any(word => word is "air" or "exhaust" or "gas" or "breather");
 
     private static void DeadEnds(Family family, FlowMap map, LintSink sink)
     {

@@ -10,6 +10,7 @@ internal sealed class LintSink
     private readonly Family family;
     private readonly Dictionary<string, int> countOf = new(StringComparer.Ordinal);
     private readonly HashSet<(SourceSpan Place, string Code)> used = [];
+    private readonly List<Problem> ofCircuits = [];
     private readonly List<(Part Part, Func<string, Problem> Say)> seen = [];
 
     public LintSink(Family family)
@@ -40,6 +41,13 @@ internal sealed class LintSink
             seen.Add((part, say));
     }
 
+    /// <summary>Something is seen at a circuit.</summary>
+    public void At(string code, Circuit circuit, Problem problem)
+    {
+        if (!IsMeant(circuit.Meant, code))
+            ofCircuits.Add(problem);
+    }
+
     /// <summary>Everything that was seen and not meant, by file, line and column, and what was meant for nothing.</summary>
     public ImmutableArray<Problem> Told()
     {
@@ -55,6 +63,7 @@ internal sealed class LintSink
                 Array.ForEach(all, one => problems.Add(one.Say(one.Part.Id.Value)));
         }
 
+        ofCircuits.ForEach(problems.Add);
         foreach (Meant meant in family.Parts.SelectMany(part => part.Meant).Concat(family.Circuits.SelectMany(circuit => circuit.Meant)))
         {
             // What a module means so may well be mended by one of the families that use it.

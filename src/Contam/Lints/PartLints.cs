@@ -19,7 +19,8 @@ internal static class PartLints
             // A file that says nothing of carriers was written without them, and is not told so at every part.
             if (part.Kind.IsCarried && !IsCarried(part) && filesThatNameCarriers.Contains(part.Place.File))
                 sink.At(LintCodes.NoCarrier, part, name => LintProblems.NoCarrier(part.Place, name, part.Kind.Name));
-            if (!part.Sheds.IsEmpty && !leadsToALook[i] && !LeadsToALookWhenFailed(family, part, [.. opensWith[part.Id]], leadsToALook))
+            // Where there is no circuit, that is what is told.
+            if (!family.Circuits.IsEmpty && !part.Sheds.IsEmpty && !leadsToALook[i] && !LeadsToALookWhenFailed(family, part, [.. opensWith[part.Id]], leadsToALook))
                 sink.At(LintCodes.NowhereToLook, part, name => LintProblems.NowhereToLook(part.Place, name, part.Sheds.Select(shed => shed.Debris.Name)));
             if (part.Inspect is { Minutes: null } look && part.Minutes.Inspect is null)
                 sink.At(LintCodes.LookWithoutTime, part, name => LintProblems.LookWithoutTime(look.Place ?? part.Place, name));

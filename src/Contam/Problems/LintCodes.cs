@@ -11,6 +11,9 @@ public static class LintCodes
     /// <summary>A part is on no run and no link.</summary>
     public const string OnNoRun = "on-no-run";
 
+    /// <summary>A circuit does not name its fluid.</summary>
+    public const string NoFluid = "no-fluid";
+
     /// <summary>A run ends where fluid cannot end.</summary>
     public const string DeadEnd = "dead-end";
 
@@ -60,6 +63,10 @@ public static class LintCodes
             "parts: {return-hose: {kind: hose}}   # and no run names it",
             "Name the part on the runs that it stands on. A return line that is forgotten is a part that is missed.",
             "carried as a spare and not fitted"),
+        Lint(NoFluid, "A circuit does not name the fluid that runs in it. It is then taken to carry a gas: steps are worded as for air, and its flushing cannot be worked out. A circuit that is called after air, exhaust, gas or breather need not.",
+            "fuel:\n  runs: [[fuel-tank, fuel-filter, injection-pump]]",
+            "Describe the fluid under `fluids` and name it with `fluid`.",
+            "carries either fluid by the season"),
         Lint(DeadEnd, "A run ends at a part from which fluid must go on: its kind does not say `fluid-may-end`, and no other run or link leads on from it.",
             "runs: [[tank, pump, filter]]",
             "Write where the fluid goes from there: a return, a drain, a leak-off.",

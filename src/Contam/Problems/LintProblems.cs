@@ -8,6 +8,15 @@ internal static class LintProblems
     public static Problem OnNoRun(SourceSpan place, string part) => Lint(
         LintCodes.OnNoRun, place, $"{Wording.Quoted(part)} is on no run and no link, so nothing ever gets to it", "name it on the runs that it stands on");
 
+    public static Problem NoCircuits(SourceSpan place) => Lint(
+        LintCodes.OnNoRun, place, "the file describes parts and no circuit, so nothing ever gets from one to another", "write how the fluids run, for instance `circuits: {oil: {runs: [[tank, pump, tank]]}}`");
+
+    public static Problem NoFluid(SourceSpan place, string circuit, IEnumerable<string> fluids) => Lint(
+        LintCodes.NoFluid,
+        place,
+        $"the circuit {Wording.Quoted(circuit)} does not say which fluid runs in it",
+        fluids.FirstOrDefault() is { } first ? $"add `fluid`, for instance `fluid: {first}`" : "describe the fluid under `fluids`, and name it here with `fluid`");
+
     public static Problem DeadEnd(SourceSpan place, string part, string kind, string circuit) => Lint(
         LintCodes.DeadEnd,
         place,

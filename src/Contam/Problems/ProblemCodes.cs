@@ -20,6 +20,9 @@ public static class ProblemCodes
     /// <summary>The file holds nothing, or comments alone.</summary>
     public const string FileEmpty = "file-empty";
 
+    /// <summary>A table of parts or joints cannot be made sense of.</summary>
+    public const string BadTable = "bad-table";
+
     /// <summary>The file is not UTF-8 text.</summary>
     public const string NotText = "not-text";
 
@@ -210,6 +213,7 @@ public static class ProblemCodes
         new(FileUnreadable, "The file is there but cannot be read: it is a folder, or may not be read.", "contam check systems/", "Name a file that may be read."),
         new(FileTooLarge, "The file and its modules are larger than what is taken in, so that no file can fill memory.", "a file of more than 4 MiB", "Check that it is the right file; what is really so large is taken in with `--limit bytes=NUMBER` or `--limit values=NUMBER`."),
         new(FileEmpty, "The file holds nothing, or comments alone.", "# to be written", "Begin with `format: 1`."),
+        new(BadTable, "A table of parts or joints from a spreadsheet has a column that there is not, lacks one that must be there, or holds a cell that means nothing. Its place is the row and the column.", "circut,from,to", "Name the columns in the first row as contam start --help lists them."),
         new(NotText, "The file is not UTF-8 text.", "a picture, or a file saved as UTF-16", "Save the file as UTF-8 text."),
         new(ControlCharacter, "A character that cannot be seen stands in the file or comes in by an escape; editors would show other lines or ids than are read.", "title: \"a\\u0007b\"", "Delete it."),
         new(TooDeep, "Lists and mappings stand too deep in one another.", "[[[[[[ … ]]]]]]", "Nothing in these files needs more than six."),

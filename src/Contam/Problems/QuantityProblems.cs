@@ -13,10 +13,12 @@ internal static class QuantityProblems
     public static Problem Of(SourceSpan? place, string written, Dimension dimension, QuantityError error)
     {
         string got = $"{Due(dimension)} is due, got {Wording.Quoted(written)}";
+        if (QuantitySlips.Of(written, dimension) is (string text, string mend))
+            return Wording.Error(ProblemCodes.BadQuantity, place, text, mend);
         return error.Fault switch
         {
             QuantityFault.DecimalComma => Wording.Error(
-                ProblemCodes.DecimalComma, place, $"a comma stands in the number {Wording.Quoted(written)}", "write a decimal point; nothing parts thousands"),
+                ProblemCodes.DecimalComma, place, $"a comma stands in the number {Wording.Quoted(written)}", QuantitySlips.WithoutComma(written)),
             QuantityFault.GroupedDigits => Wording.Error(
                 ProblemCodes.BadQuantity, place, $"the digits of {Wording.Quoted(written)} are parted", "write the digits together, with one decimal point at most"),
             QuantityFault.ExtraSpace => Wording.Error(
@@ -25,11 +27,11 @@ internal static class QuantityProblems
                 ProblemCodes.MissingUnit, place, $"{Wording.Quoted(written)} has no unit", $"{Called(dimension)} is written in {Wording.OneOf(Offered(dimension))}"),
             QuantityFault.UnknownUnit => Wording.Error(
                 ProblemCodes.UnknownUnit, place, $"no unit is written {Wording.Quoted(error.Found)}", Wording.DidYouMean(error.Near, $"{Called(dimension)} is written in {Wording.OneOf(Offered(dimension))}")),
-            QuantityFault.WrongDimension => Wording.Error(ProblemCodes.WrongUnit, place, got, ""),
+            QuantityFault.WrongDimension => Wording.Error(ProblemCodes.WrongUnit, place, got, $"write {Called(dimension)}, for instance `{Example(dimension)}`{(place is null ? "" : ", or move the figure to the key that it belongs to")}"),
             QuantityFault.Negative => Wording.Error(
-                ProblemCodes.NumberOutOfRange, place, $"{Called(dimension)} cannot be negative, got {Wording.Quoted(written)}", ""),
+                ProblemCodes.NumberOutOfRange, place, $"{Called(dimension)} cannot be negative, got {Wording.Quoted(written)}", "take the minus off, or check which figure was meant"),
             QuantityFault.OutOfRange => Wording.Error(
-                ProblemCodes.NumberOutOfRange, place, $"{Wording.Quoted(written)} is too large or too small for {Called(dimension)}", ""),
+                ProblemCodes.NumberOutOfRange, place, $"{Wording.Quoted(written)} is too large or too small for {Called(dimension)}", "check the figure and its unit"),
             QuantityFault.Empty or QuantityFault.NotANumber => Wording.Error(
                 ProblemCodes.BadQuantity, place, got, $"write a number and its unit, for instance `{Example(dimension)}`"),
             _ => throw new ArgumentOutOfRangeException(nameof(error), error.Fault, "not a fault"),

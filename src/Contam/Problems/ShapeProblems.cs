@@ -17,6 +17,18 @@ internal static class ShapeProblems
     public static Problem FormerKey(SourceSpan place, string key, string called, string mend) =>
         Wording.Error(ProblemCodes.UnknownKey, place, $"{called} has no key {Wording.Quoted(key)} any more", mend);
 
+    /// <summary>A decimal comma between braces or brackets, which parts the number in two.</summary>
+    public static Problem CommaInNumber(SourceSpan place, string written) => Wording.Error(
+        ProblemCodes.DecimalComma, place, $"a comma stands in the number {Wording.Quoted(written)}", QuantitySlips.WithoutComma(written));
+
+    /// <summary>Ids in a list with nothing but a space between them.</summary>
+    public static Problem CommaMissing(SourceSpan place, string written, IReadOnlyList<string> words) => Wording.Error(
+        ProblemCodes.BadId, place, $"a comma is missing in {Wording.Quoted(written)}", $"write {Wording.Quoted(string.Join(", ", words))}");
+
+    /// <summary>A colon right before its value, which makes one word of the two.</summary>
+    public static Problem NoSpaceAfterColon(SourceSpan place, string written) => Wording.Error(
+        ProblemCodes.WrongShape, place, $"no space stands after the `:` of {Wording.Quoted(written)}", $"write {Wording.Quoted(written.Insert(written.IndexOf(':', StringComparison.Ordinal) + 1, " "))}");
+
     public static Problem CommaInText(SourceSpan place, string rest) => Wording.Error(
         ProblemCodes.CommaInText, place, $"a comma cuts the text off before {Wording.Quoted(rest)}", "put a text that holds a comma in quotes when it stands between braces");
 
@@ -38,16 +50,16 @@ internal static class ShapeProblems
         ProblemCodes.BadId, place, $"{Wording.Quoted(written)} cannot be a prefix", "write lower-case letters and digits with a hyphen at the end, for instance `port-`");
 
     public static Problem BadChoice(SourceSpan place, string written, string called, IEnumerable<string> choices, string? near) => Wording.Error(
-        ProblemCodes.BadChoice, place, $"{called} is {Wording.OneOf(choices)}, got {Wording.Quoted(written)}", Wording.DidYouMean(near, ""));
+        ProblemCodes.BadChoice, place, $"{called} is {Wording.OneOf(choices)}, got {Wording.Quoted(written)}", Wording.DidYouMean(near, "write one of these words"));
 
-    public static Problem BadFlag(SourceSpan place, string written)
+    public static Problem BadFlag(SourceSpan place, string written, string otherwise)
     {
         string mend = written.ToLowerInvariant() switch
         {
             "true" or "false" when written is "true" or "false" => "take the quotes off",
             "yes" or "on" or "y" or "true" => "write `true`",
             "no" or "off" or "n" or "false" => "write `false`",
-            _ => "",
+            _ => otherwise,
         };
         return Wording.Error(ProblemCodes.BadFlag, place, $"`true` or `false` is due, got {Wording.Quoted(written)}", mend);
     }

@@ -5,8 +5,8 @@ namespace Contam.Problems;
 /// <summary>The wording of what can be wrong with a file before its meaning is looked at.</summary>
 internal static class SheetProblems
 {
-    public static Problem FileMissing(string file, SourceSpan? askedAt) =>
-        Wording.Error(ProblemCodes.FileMissing, askedAt, $"there is no file {Wording.Quoted(file)}", "check the name and the folder");
+    public static Problem FileMissing(string file, SourceSpan? askedAt, string? near = null) =>
+        Wording.Error(ProblemCodes.FileMissing, askedAt, $"there is no file {Wording.Quoted(file)}", Wording.DidYouMean(near, "check the name and the folder"));
 
     public static Problem FileIsFolder(string file, SourceSpan? askedAt) =>
         Wording.Error(ProblemCodes.FileUnreadable, askedAt, $"{Wording.Quoted(file)} is a folder", "name a file in it");
@@ -31,6 +31,9 @@ internal static class SheetProblems
 
     public static Problem NotText(string file) => Wording.Error(
         ProblemCodes.NotText, new SourceSpan(file, 1, 1), "this is not a text file: it holds NUL bytes", "check that it is the right file, saved as UTF-8 text");
+
+    public static Problem OtherForm(string file, string form) => Wording.Error(
+        ProblemCodes.NotText, new SourceSpan(file, 1, 1), $"this is {form}, and a text file is due", "name the text file, whose name usually ends in `.yaml`");
 
     public static Problem Utf16(string file) => Wording.Error(
         ProblemCodes.NotText, new SourceSpan(file, 1, 1), "the file is written in UTF-16", "save it as UTF-8");
@@ -93,14 +96,20 @@ internal static class SheetProblems
     /// <param name="said">What the library says.</param>
     /// <param name="found">The character there, if any.</param>
     /// <param name="line">The whole line, without the space before and after it.</param>
-    public static Problem Syntax(SourceSpan place, string said, char? found, string line)
+    /// <param name="isDeeper">Whether the line begins with a key and is indented further than the line before it, which has a value.</param>
+    public static Problem Syntax(SourceSpan place, string said, char? found, string line, bool isDeeper = false)
     {
         (string text, string mend) = said switch
         {
             _ when said.Contains("found invalid mapping", StringComparison.Ordinal) && BracketAfterWord(line) is string word =>
                 ($"a `:` is missing after {Wording.Quoted(word)}", $"write {Wording.Quoted(word + ": {")}"),
+            _ when line.StartsWith("- ", StringComparison.Ordinal) && (said.Contains("'-' indicator", StringComparison.Ordinal) || said.Contains("expected key", StringComparison.Ordinal)) => NameBehindDash(line) is { } name
+                ? ("the dash of a list stands among entries that have names", $"take the dash off, so that the line begins with {Wording.Quoted(name + ":")}")
+                : ("the dash of a list stands where no list goes on", "check what stands before it: a list is either in brackets, or has a dash before each item"),
             _ when line.StartsWith('-') && line.Length > 1 && line[1] is not (' ' or '-') && found == '-' =>
                 ("no space stands after the `-`", "put one there: `- `"),
+            _ when said.Contains("found invalid mapping", StringComparison.Ordinal) && isDeeper =>
+                ("this line is indented further than the one before it, which takes no more lines", "indent it like its neighbours"),
             _ when said.Contains("found invalid mapping", StringComparison.Ordinal) =>
                 ("a `:` stands here that begins no key", "put a text that holds `: ` in quotes; check that the line is indented like its neighbours"),
             _ when said.Contains("scanning a block scalar", StringComparison.Ordinal) =>
@@ -122,6 +131,14 @@ internal static class SheetProblems
             _ => ("this is not YAML" + Detail(said), "check quotes, brackets and indentation"),
         };
         return Wording.Error(ProblemCodes.Syntax, place, text, mend);
+    }
+
+    // `- hose: {kind: hose}`: the word that the dash stands before.
+    private static string? NameBehindDash(string line)
+    {
+        int colon = line.IndexOf(':', StringComparison.Ordinal);
+        string word = colon < 0 ? "" : line[1..colon].Trim();
+        return word.Length > 0 && word.All(one => char.IsAsciiLetterOrDigit(one) || one is '-' or '#' or '_') ? word : null;
     }
 
     // `hose {kind: hose}`: the word that a brace follows with nothing but space between.

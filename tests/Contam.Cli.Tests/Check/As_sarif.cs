@@ -16,9 +16,11 @@ public class As_sarif
           hose: {kind: hose}
         circuits:
           fuel:
+            fluid: diesel
             runs:
               - [tank, pump, tank]
               - [pump, hose]
+        fluids: {diesel: {}}
         """;
 
     private static readonly JsonSchema Published = JsonSchema.FromText(

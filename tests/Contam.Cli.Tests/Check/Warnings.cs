@@ -12,9 +12,11 @@ public class Warnings
           hose: {kind: hose}
         circuits:
           fuel:
+            fluid: diesel
             runs:
               - [tank, pump, tank]
               - [pump, hose]
+        fluids: {diesel: {}}
         """;
 
     private const string Told = """

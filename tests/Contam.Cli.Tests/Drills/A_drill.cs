@@ -188,7 +188,7 @@ public sealed partial class A_drill
 
     [Theory]
     [InlineData("--failed injection-pmup", $"contam: there is no part injection-pmup in harbour-diesel-i4. Did you mean injection-pump? contam parts {Diesel} lists them.")]
-    [InlineData("--failed injection-pump --debris metla", "contam: there is no debris metla. The standard knows metal, rubber, water.")]
+    [InlineData("--failed injection-pump --debris metla", "contam: there is no debris metla. Did you mean metal? The standard knows metal, rubber, water.")]
     [InlineData("--debris metal", $"contam: nothing has failed. Name the failed part with --failed PART; contam parts {Diesel} lists them.")]
     [InlineData("--failed injection-pump --seed x", "contam: --seed: a whole number from 0 on was expected, for instance 7, got `x`.")]
     [InlineData("--failed injection-pump --seed=-1", "contam: --seed: a whole number from 0 on was expected, for instance 7, got `-1`.")]

@@ -122,7 +122,7 @@ public sealed class A_flush
     [InlineData("contam: harbour-diesel-i4 does not say which fluid runs in air. Say its viscosity: --viscosity 15cSt.\n", "--circuit", "air")]
     [InlineData("contam: the temperature is 500 °C; -70 to 370 °C was expected.\n", "--circuit", "oil", "--temperature", "500C")]
     [InlineData("contam: --temperature: `55` has no unit. A temperature is written in C, F or K.\n", "--circuit", "oil", "--temperature", "55")]
-    [InlineData("contam: --flow: a flow (L/min, L/h, m3/h, gpm(US)) is due, got `40bar`.\n", "--circuit", "oil", "--flow", "40bar")]
+    [InlineData("contam: --flow: a flow (L/min, L/h, m3/h, gpm(US)) is due, got `40bar`. Write a flow, for instance `30 L/min`.\n", "--circuit", "oil", "--flow", "40bar")]
     [InlineData("contam: --flow: more than 0 L/min was expected.\n", "--circuit", "oil", "--flow", "0L/min")]
     [InlineData("contam: --re: a number was expected, for instance 4000, got `NaN`.\n", "--circuit", "oil", "--re", "NaN")]
     [InlineData("contam: main-gallery: the Reynolds number is -1; more than 0 was expected.\n", "--circuit", "oil", "--re", "-1", "--parts", "main-gallery")]

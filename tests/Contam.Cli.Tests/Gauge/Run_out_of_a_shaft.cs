@@ -122,12 +122,12 @@ public sealed class Run_out_of_a_shaft
     [InlineData("contam: the readings are in mm and thou. Write all of them in one unit, as the meter shows them.\n", "0mm", "7thou")]
     [InlineData("contam: reading 2: `7` has no unit. A length is written in um, mm, m, thou or in.\n", "0mm", "7")]
     [InlineData("contam: reading 1: a length (um, mm, m, thou, in) is due, got `NaN`. Write a number and its unit, for instance `25 um`.\n", "NaN", "7thou")]
-    [InlineData("contam: reading 1: a length (um, mm, m, thou, in) is due, got `0.2bar`.\n", "0.2bar", "7thou")]
-    [InlineData("contam: reading 2: a comma stands in the number `0,2mm`. Write a decimal point; nothing parts thousands.\n", "0mm", "0,2mm")]
+    [InlineData("contam: reading 1: a length (um, mm, m, thou, in) is due, got `0.2bar`. Write a length, for instance `25 um`.\n", "0.2bar", "7thou")]
+    [InlineData("contam: reading 2: a comma stands in the number `0,2mm`. Write a decimal point: `0.2 mm`.\n", "0mm", "0,2mm")]
     [InlineData("contam: the places round the turn are said in more than one way. Write 12:0.02mm 3:0.05mm for hours on a clock, 90deg:0.02mm for degrees, or the readings alone where they are evenly spread.\n", "12:0mm", "90deg:1mm")]
     [InlineData("contam: the place `13` is not one: an hour from 12 round to 12 was expected. Write 12:0.02mm 3:0.05mm for hours on a clock, 90deg:0.02mm for degrees, or the readings alone where they are evenly spread.\n", "13:0mm", "1:1mm")]
     [InlineData("contam: --minutes is for a hold of pressure or vacuum, and propeller-shaft-run-out measures run-out. Leave it out.\n", "0mm", "1mm", "--minutes", "5")]
-    [InlineData("contam: --uncertainty: a length (um, mm, m, thou, in) is due, got `1bar`.\n", "0mm", "1mm", "--uncertainty", "1bar")]
+    [InlineData("contam: --uncertainty: a length (um, mm, m, thou, in) is due, got `1bar`. Write a length, for instance `25 um`.\n", "0mm", "1mm", "--uncertainty", "1bar")]
     public void Is_refused_with_what_was_expected(string message, params string[] typed) =>
         Assert.Equal(message, Called.Refusal("gauge", Called.Gearcase, [Limit, .. typed]));
 

@@ -15,15 +15,33 @@ public static class FamilyReader
     /// <param name="path">Where it is; places bear this name, with <c>/</c> between folders.</param>
     /// <param name="catalogue">The kinds and debris that it may name.</param>
     /// <param name="limits">How much is taken in; <c>null</c> for the defaults.</param>
+    /// <param name="shipped">Modules that may be used by their name alone where no file bears it; <c>null</c> for none.</param>
     /// <returns>The family, or what is wrong. Where the file itself cannot be had, that one problem has no place.</returns>
-    public static Outcome<Family> ReadFile(string path, Catalogue catalogue, ReadLimits? limits = null)
+    public static Outcome<Family> ReadFile(string path, Catalogue catalogue, ReadLimits? limits = null, IShippedFiles? shipped = null)
     {
         ArgumentNullException.ThrowIfNull(path);
         ArgumentNullException.ThrowIfNull(catalogue);
-        var budget = new ReadBudget(limits ?? ReadLimits.Default);
+        var budget = new ReadBudget(limits ?? ReadLimits.Default) { Shipped = shipped };
         var problems = new ProblemList(budget.Limits.Problems);
         SourceText? source = SourceFile.Read(path, SourceFile.NameOf(path), budget, null, problems);
         return Read(source, path, catalogue, budget, problems);
+    }
+
+    /// <summary>Reads a family that comes with the program, all its modules too; nothing is read from disk.</summary>
+    /// <param name="name">Its name, which places bear.</param>
+    /// <param name="text">Its text.</param>
+    /// <param name="catalogue">The kinds and debris that it may name.</param>
+    /// <param name="shipped">Its modules.</param>
+    /// <param name="limits">How much is taken in; <c>null</c> for the defaults.</param>
+    public static Outcome<Family> ReadShipped(string name, string text, Catalogue catalogue, IShippedFiles shipped, ReadLimits? limits = null)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(catalogue);
+        ArgumentNullException.ThrowIfNull(shipped);
+        var budget = new ReadBudget(limits ?? ReadLimits.Default) { Shipped = shipped };
+        var problems = new ProblemList(budget.Limits.Problems);
+        return Read(SourceFile.FromText(text, name, budget, problems), ModulePaths.ShippedPath(name), catalogue, budget, problems);
     }
 
     /// <summary>Reads a family from a text. Modules that it uses are read from disk.</summary>
@@ -31,12 +49,13 @@ public static class FamilyReader
     /// <param name="fileName">The name that places bear; modules are looked for relative to it.</param>
     /// <param name="catalogue">The kinds and debris that it may name.</param>
     /// <param name="limits">How much is taken in; <c>null</c> for the defaults.</param>
-    public static Outcome<Family> ReadText(string text, string fileName, Catalogue catalogue, ReadLimits? limits = null)
+    /// <param name="shipped">Modules that may be used by their name alone where no file bears it; <c>null</c> for none.</param>
+    public static Outcome<Family> ReadText(string text, string fileName, Catalogue catalogue, ReadLimits? limits = null, IShippedFiles? shipped = null)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(fileName);
         ArgumentNullException.ThrowIfNull(catalogue);
-        var budget = new ReadBudget(limits ?? ReadLimits.Default);
+        var budget = new ReadBudget(limits ?? ReadLimits.Default) { Shipped = shipped };
         var problems = new ProblemList(budget.Limits.Problems);
         SourceText? source = SourceFile.FromText(text, SourceFile.NameOf(fileName), budget, problems);
         return Read(source, fileName, catalogue, budget, problems);
@@ -49,11 +68,12 @@ public static class FamilyReader
     /// <param name="path">Where it is; places bear this name, with <c>/</c> between folders.</param>
     /// <param name="catalogue">The kinds and debris that it may name.</param>
     /// <param name="limits">How much is taken in; <c>null</c> for the defaults.</param>
-    public static ImmutableArray<Problem> CheckModule(string path, Catalogue catalogue, ReadLimits? limits = null)
+    /// <param name="shipped">Modules that may be used by their name alone where no file bears it; <c>null</c> for none.</param>
+    public static ImmutableArray<Problem> CheckModule(string path, Catalogue catalogue, ReadLimits? limits = null, IShippedFiles? shipped = null)
     {
         ArgumentNullException.ThrowIfNull(path);
         ArgumentNullException.ThrowIfNull(catalogue);
-        var budget = new ReadBudget(limits ?? ReadLimits.Default);
+        var budget = new ReadBudget(limits ?? ReadLimits.Default) { Shipped = shipped };
         var problems = new ProblemList(budget.Limits.Problems);
         if (SourceFile.Read(path, SourceFile.NameOf(path), budget, null, problems) is SourceText source
             && FileForm.Read(source, FamilyKeys.ModuleFile, budget, problems) is Form form)

@@ -7,6 +7,8 @@ namespace Contam.Families.Reading;
 /// <summary>Reads the modules that a family file uses, and those that they use.</summary>
 internal sealed class ModuleLoader
 {
+    private static readonly IdShape ModuleName = new("the name of a module", "wet-sump-oil");
+
     private readonly ReadBudget budget;
     private readonly ProblemList problems;
     private readonly ModulePaths paths;
@@ -78,15 +80,40 @@ internal sealed class ModuleLoader
         isWhole &= !use.Has(FamilyKeys.Prefix) || use.TryGet(FamilyKeys.Prefix, out _);
         if (paths.Resolve(open[^1].RealPath, open[^1].Name, module, problems) is not OpenFile file)
             isWhole = false;
-        else if (IndexOf(open, file.RealPath) is int circle and >= 0)
+        else if (IndexOf(open, (file = OrShipped(file, module.Value, open[^1])).RealPath) is int circle and >= 0)
             Miss(ModuleProblems.Circle(module.Place, [.. open.Skip(circle).Select(each => each.Name), open[circle].Name]));
         else if (scope.Depth == budget.Limits.ModuleDepth)
             Miss(ModuleProblems.TooDeep(module.Place, budget.Limits.ModuleDepth));
+        else if (NearShipped(file, module.Value) is { } near)
+            Miss(SheetProblems.FileMissing(module.Value, module.Place, near));
         else if (Read(file, module.Place) is Form form)
             Take(new Scope(scope, form, use, scope.Prefix + use.Get(FamilyKeys.Prefix, "")), [.. open, file]);
         else
             isWhole = false;
         return true;
+    }
+
+    /// <summary>
+    /// The file itself; or, where there is none of that name, the shipped module that is named: by its name alone, or by another shipped one. What lies on
+    /// disk goes first, so that a copy that was kept with a family is what is read again.
+    /// </summary>
+    private OpenFile OrShipped(OpenFile file, string written, OpenFile user)
+    {
+        bool isByName = ModuleName.IsId(written);
+        bool isOfShipped = user.ShippedText is not null || ModulePaths.IsShipped(user.RealPath);
+        if (budget.Shipped is not { } shipped || !(isByName || isOfShipped) || (!ModulePaths.IsShipped(file.RealPath) && Path.Exists(file.RealPath)))
+            return file;
+        string name = isByName ? written : Path.GetFileNameWithoutExtension(file.RealPath);
+        return shipped.TextOf(name) is { } text ? file with { Name = name, ShippedText = text } : file;
+    }
+
+    /// <summary>The shipped module that was likely meant by a name that is nowhere, or <c>null</c>.</summary>
+    private string? NearShipped(OpenFile file, string written)
+    {
+        string name = written.EndsWith(".yaml", StringComparison.Ordinal) ? Path.GetFileNameWithoutExtension(written) : written;
+        if (budget.Shipped is not { } shipped || file.ShippedText is not null || Path.Exists(file.RealPath) || !ModuleName.IsId(name))
+            return null;
+        return shipped.Modules.Contains(name) ? name : NearName.AllOf(name, shipped.Modules, most: 1).FirstOrDefault();
     }
 
     private void Miss(Problem problem)
@@ -100,7 +127,8 @@ internal sealed class ModuleLoader
         if (formOf.TryGetValue(file.RealPath, out Form? known))
             return known;
         Form? form = null;
-        if (SourceFile.Read(file.RealPath, file.Name, budget, askedAt, problems) is SourceText source)
+        SourceText? read = file.ShippedText is { } text ? SourceFile.FromText(text, file.Name, budget, problems) : SourceFile.Read(file.RealPath, file.Name, budget, askedAt, problems);
+        if (read is SourceText source)
         {
             files.Add((file.RealPath, source));
             form = FileForm.Read(source, FamilyKeys.ModuleFile, budget, problems);

@@ -11,6 +11,7 @@ internal sealed class ModulePaths
 {
     private const int MostLinks = 40;
     private const int LongestPath = 1000;
+    private const string ShippedRoot = "files that come with contam";
     private readonly string root;
     private readonly string? modulesBeside;
     private readonly bool hasSystemsRoot;
@@ -27,6 +28,12 @@ internal sealed class ModulePaths
         if (!hasSystemsRoot && Path.GetDirectoryName(root) is { } above && Path.Combine(above, "modules") is var beside && Directory.Exists(beside) && Real(beside) == beside)
             modulesBeside = beside;
     }
+
+    /// <summary>Where a family that comes with the program is taken to be: in a folder that no disk has, laid out as the repository is.</summary>
+    public static string ShippedPath(string family) => Path.GetFullPath(Path.Combine("/", ShippedRoot, "systems", "families", family + ".yaml"));
+
+    /// <summary>Whether a file is one that comes with the program, by where it is.</summary>
+    public static bool IsShipped(string realPath) => realPath.Contains(Path.DirectorySeparatorChar + ShippedRoot + Path.DirectorySeparatorChar, StringComparison.Ordinal);
 
     /// <summary>The file that a use names, or <c>null</c> after a problem was raised.</summary>
     /// <param name="userPath">Where the file that uses it is.</param>

@@ -56,6 +56,7 @@ public sealed class What_a_reader_tells
         raised.UnionWith(FamilyReader.ReadFile(AppContext.BaseDirectory, TestCatalogue.Value).Problems.Select(problem => problem.Code));
         raised.UnionWith(FamilyReader.ReadText("format: 1\n", "f.yaml", TestCatalogue.Value, new ReadLimits { FileBytes = 1 }).Problems.Select(problem => problem.Code));
         raised.UnionWith(FamilyReader.ReadText("a: 1\nb: 2\n", "f.yaml", TestCatalogue.Value, new ReadLimits { Problems = 1 }).Problems.Select(problem => problem.Code));
+        raised.UnionWith(Authoring.FamilyFromTables.Write("f", new Authoring.TableFile("joints.csv", ""), null, TestCatalogue.Value).Problems.Select(problem => problem.Code));
         // What a check warns of once a file can be read has a page of its own.
         Assert.Equal([], ProblemCodes.All.Except(LintCodes.All).Select(code => code.Code).Where(code => !raised.Contains(code)));
         Assert.Equal([], raised.Where(code => ProblemCodes.Find(code) is null));

@@ -30,7 +30,8 @@ internal sealed class ChoiceShape<T>(string called, params ImmutableArray<(strin
         }
 
         string? near = context.Problems.NearTo(text.Value.ToLowerInvariant(), choices.Select(choice => choice.Word))
-            ?? choices.FirstOrDefault(choice => string.Equals(choice.Word, text.Value, StringComparison.OrdinalIgnoreCase)).Word;
+            ?? choices.FirstOrDefault(choice => string.Equals(choice.Word, text.Value, StringComparison.OrdinalIgnoreCase)).Word
+            ?? NearName.Beginning(text.Value, choices.Select(choice => choice.Word));
         context.Problems.Add(ShapeProblems.BadChoice(context.PlaceOf(text), text.Value, called, choices.Select(choice => choice.Word), near));
         return false;
     }

@@ -14,13 +14,20 @@ internal readonly record struct Entry<TKey, TValue>(Located<TKey> Key, Located<T
 /// <param name="item">What a value may look like.</param>
 /// <param name="called">What it is called in a message, for instance <c>a mapping from ids to parts</c>.</param>
 /// <param name="keyPattern">The pattern of its keys, for the schema.</param>
-internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> item, string called, string keyPattern)
+/// <param name="mend">What a person may do who wrote something else; is given the text where one was written. <c>null</c> for an example of the form alone.</param>
+internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> item, string called, string keyPattern, Func<string?, string>? mend = null)
     : Shape<ImmutableArray<Entry<TKey, TValue>>>
     where TKey : notnull
     where TValue : notnull
 {
     /// <inheritdoc/>
     public override string Due => called;
+
+    /// <inheritdoc/>
+    protected override string MendOf(TextNode written) => mend?.Invoke(written.IsNothing ? null : written.Value) ?? "write `name: value` for each, in braces or one on each line, indented";
+
+    /// <inheritdoc/>
+    protected override string MendOfList(ListNode written) => mend?.Invoke(written.Items is [TextNode only] ? only.Value : null) ?? "write `name: value` for each, without the dashes or brackets of a list";
 
     /// <inheritdoc/>
     public override bool TryRead(SheetNode node, SheetContext context, out ImmutableArray<Entry<TKey, TValue>> value)
@@ -33,8 +40,18 @@ internal sealed class EntriesShape<TKey, TValue>(Shape<TKey> key, Shape<TValue> 
         }
 
         var read = ImmutableArray.CreateBuilder<Entry<TKey, TValue>>(map.Entries.Count);
-        foreach ((TextNode written, SheetNode entry) in map.Entries)
+        for (int i = 0; i < map.Entries.Count; i++)
         {
+            (TextNode written, SheetNode entry) = map.Entries[i];
+            if (DecimalCommas.Raise(map, i, context))
+            {
+                i++;
+                continue;
+            }
+
+            // `hose {kind: hose}`: what stands behind the colon is the other half of what should stand between braces.
+            if (written.Value.Contains(" {", StringComparison.Ordinal) && !key.TryRead(written, context, out _))
+                continue;
             bool isSound = item.TryRead(entry, context, out TValue? one);
             if (key.TryRead(written, context, out TKey? name))
             {

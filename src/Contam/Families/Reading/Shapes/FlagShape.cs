@@ -4,7 +4,8 @@ using Contam.Problems;
 namespace Contam.Families.Reading.Shapes;
 
 /// <summary><c>true</c> or <c>false</c>.</summary>
-internal sealed class FlagShape : Shape<bool>
+/// <param name="otherwise">What a person may do who wrote something else.</param>
+internal sealed class FlagShape(string otherwise = "write `true` or `false`, or leave the key out where you do not know") : Shape<bool>
 {
     /// <inheritdoc/>
     public override string Due => "true or false";
@@ -18,7 +19,7 @@ internal sealed class FlagShape : Shape<bool>
         value = text.Value == "true";
         if (text.IsPlain && text.Value is "true" or "false")
             return true;
-        context.Problems.Add(ShapeProblems.BadFlag(context.PlaceOf(text), text.Value));
+        context.Problems.Add(ShapeProblems.BadFlag(context.PlaceOf(text), text.Value, otherwise));
         return false;
     }
 

@@ -28,6 +28,9 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
     /// <summary>The key that may be left out when it is the only one: its value alone stands for the mapping. <c>null</c> for none.</summary>
     public Key? Short { get; init; }
 
+    /// <summary>What to write where something stands for the mapping that belongs under another key; answers <c>null</c> for all else.</summary>
+    public Func<string, string?>? ShortSlip { get; init; }
+
     /// <summary>How many keys it must have at least.</summary>
     public int AtLeast { get; init; }
 
@@ -50,12 +53,22 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
     }
 
     /// <inheritdoc/>
+    protected override string MendOfList(ListNode written) => $"write its keys in braces, without the brackets or dashes of a list: `{{{(Required.FirstOrDefault() ?? Keys[0]).Name}: {(Required.FirstOrDefault() ?? Keys[0]).Example}}}`";
+
+    /// <inheritdoc/>
     public override bool TryRead(SheetNode node, SheetContext context, [MaybeNullWhen(false)] out Form value)
     {
         value = null;
         if (Short is not null && node is not MapNode and not BrokenNode)
         {
             value = new Form(context.Sheet, node.Start, 1);
+            if (node is TextNode alone && ShortSlip?.Invoke(alone.Value) is { } slip)
+            {
+                context.Problems.Add(ShapeProblems.WrongShape(context.PlaceOf(node), Short.AnyShape.Due, Wording.Quoted(alone.Value), slip));
+                value.Add(Short, null, node, null);
+                return true;
+            }
+
             value.Add(Short, null, node, Short.AnyShape.ReadBoxed(node, context));
             return true;
         }
@@ -68,9 +81,25 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
 
         value = new Form(context.Sheet, map.Start, map.Entries.Count);
         List<(TextNode Written, SheetNode Value)>? unknown = null;
-        foreach ((TextNode written, SheetNode entry) in map.Entries)
+        for (int i = 0; i < map.Entries.Count; i++)
         {
-            if (keyOf.TryGetValue(written.Value, out Key? key))
+            (TextNode written, SheetNode entry) = map.Entries[i];
+            if (DecimalCommas.Raise(map, i, context))
+            {
+                i++;
+                if (keyOf.TryGetValue(written.Value, out Key? cut))
+                    value.Add(cut, written, entry, null);
+                continue;
+            }
+
+            if (keyOf.TryGetValue(written.Value, out Key? key) && ListsWithoutBrackets.Raise(map, i, key, context) is > 0 and int items)
+            {
+                value.Add(key, written, entry, null);
+                i += items;
+                continue;
+            }
+
+            if (key is not null)
                 value.Add(key, written, entry, key.AnyShape.ReadBoxed(entry, context));
             else
                 (unknown ??= []).Add((written, entry));
@@ -111,6 +140,13 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
         {
             // Words without even a colon, or several words, are what a text between braces leaves behind its comma.
             bool isWithoutColon = value is TextNode { IsNothing: true } && value.Start == written.End;
+            if (isWithoutColon && written.Value.IndexOf(':', StringComparison.Ordinal) is > 0 and var colon && keyOf.TryGetValue(written.Value[..colon], out Key? cut))
+            {
+                missing.Remove(cut);
+                context.Problems.Add(ShapeProblems.NoSpaceAfterColon(context.PlaceOf(written), written.Value));
+                continue;
+            }
+
             if (isWithoutColon || (written.Value.Contains(' ', StringComparison.Ordinal) && context.Sheet.Source.IsAfterComma(written.Start)))
             {
                 context.Problems.Add(ShapeProblems.CommaInText(context.PlaceOf(written), written.Value));
@@ -123,7 +159,7 @@ internal sealed class FormShape(string name, string called, params ImmutableArra
                 continue;
             }
 
-            string? near = context.Problems.NearTo(written.Value, Keys.Select(key => key.Name));
+            string? near = context.Problems.NearTo(written.Value, Keys.Select(key => key.Name)) ?? NearName.Beginning(written.Value, Keys.Select(key => key.Name));
             missing.RemoveAll(key => key.Name == near);
             context.Problems.Add(ShapeProblems.UnknownKey(context.PlaceOf(written), written.Value, Called, near, Keys.Select(key => key.Name)));
         }

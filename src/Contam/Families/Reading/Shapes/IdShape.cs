@@ -46,7 +46,7 @@ internal sealed class IdShape(string called, string example, RepeatMark mark = R
             return false;
         if (!IsId(text.Value))
         {
-            context.Problems.Add(ShapeProblems.BadId(context.PlaceOf(text), text.Value, called, mark != RepeatMark.Nowhere, Mended(text.Value)));
+            context.Problems.Add(PartsIn(text.Value, context) is { } parts ? ShapeProblems.CommaMissing(context.PlaceOf(text), text.Value, parts) : ShapeProblems.BadId(context.PlaceOf(text), text.Value, called, mark != RepeatMark.Nowhere, Mended(text.Value)));
             return false;
         }
 
@@ -60,6 +60,13 @@ internal sealed class IdShape(string called, string example, RepeatMark mark = R
         schema.Type("string");
         schema.Text("pattern", Pattern);
         schema.Number("maxLength", Longest);
+    }
+
+    /// <summary>The words of a text where each is the id of a part of this file, so that commas are missing between them; else <c>null</c>.</summary>
+    private static string[]? PartsIn(string text, SheetContext context)
+    {
+        string[] words = text.Length > 10 * Longest ? [] : text.Split([' ', ';', '>', '/', '|'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        return words.Length > 1 && words.All(word => context.Sheet.Describes(FamilyKeys.Parts.Name, word)) ? words : null;
     }
 
     /// <summary>Whether a text is such an id.</summary>

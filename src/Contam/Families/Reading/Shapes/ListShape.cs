@@ -7,7 +7,7 @@ namespace Contam.Families.Reading.Shapes;
 /// <summary>A list, each item of one shape. Items that do not fit are left out after their problem was raised.</summary>
 /// <param name="item">What an item may look like.</param>
 /// <param name="called">What it is called in a message, for instance <c>a list of parts</c>.</param>
-internal sealed class ListShape<T>(Shape<T> item, string called) : Shape<ImmutableArray<Located<T>>>
+internal sealed class ListShape<T>(Shape<T> item, string called) : Shape<ImmutableArray<Located<T>>>, IListShape
     where T : notnull
 {
     /// <summary>How many items it must have at least.</summary>

@@ -51,17 +51,17 @@ internal static class PartKeys
 
     public static readonly FormShape Shed = new("shed", "a shed debris", Likely, UpTo, Magnetic, Form)
     {
-        Required = [Likely], Short = Likely, Means = "How a part sheds one debris; how likely alone is the short form",
+        Required = [Likely], Short = Likely, ShortSlip = written => ParticleSize.TryParse(written, out _, out _) ? $"say how likely, and the size with `up-to`: `{{likely: occasional, up-to: {written}}}`" : null, Means = "How a part sheds one debris; how likely alone is the short form",
     };
 
     public static readonly Key<ImmutableArray<Entry<string, Form>>> Sheds = new(new EntriesShape<string, Form>(
-        DebrisName, Shed, "a mapping from debris to how likely it is shed", DebrisName.Pattern))
+        DebrisName, Shed, "a mapping from debris to how likely it is shed", DebrisName.Pattern, ShedsOf))
     {
         Name = "sheds", Means = "What the part sheds when it fails, by debris", Example = "{metal: {likely: common, up-to: 400 um}, rubber: rare}",
     };
 
     public static readonly Key<ImmutableArray<Entry<string, HoldSaid>>> Holds = new(new EntriesShape<string, HoldSaid>(
-        DebrisName, new HoldShape(), "a mapping from debris to what is held back", DebrisName.Pattern))
+        DebrisName, new HoldShape(), "a mapping from debris to what is held back", DebrisName.Pattern, HoldsOf))
     {
         Name = "holds", Means = "What the part holds back, by debris: particles larger than a length, or `all`. Relied on only with an absolute rating and no bypass", Example = "{water: all, metal: 30 um}",
     };
@@ -71,7 +71,7 @@ internal static class PartKeys
         Name = "rating", Means = "Whether what it holds is an absolute or a nominal rating; default: nominal, which is not relied on", Example = "absolute",
     };
 
-    public static readonly Key<bool> Bypass = new(new FlagShape())
+    public static readonly Key<bool> Bypass = new(new FlagShape("write `true` where it opens past itself, at whatever pressure; `false` where it has no bypass"))
     {
         Name = "bypass", Means = "Whether it opens past itself when loaded, so that it is not relied on; default: false", Example = "true",
     };
@@ -183,6 +183,12 @@ internal static class PartKeys
     {
         Name = "length", Means = "Its length along the flow", Example = "1.8 m",
     };
+
+    private static string ShedsOf(string? written) =>
+        $"say how likely it sheds each, for instance `{{{(written is not null && DebrisName.IsId(written) ? written : "metal")}: occasional}}`";
+
+    private static string HoldsOf(string? written) =>
+        $"say of which debris, for instance `{{metal: {(written is not null && ParticleSize.TryParse(written, out _, out _) ? written : "10 um")}}}`";
 
     private static readonly FormerKey Critical = new(
         "critical",

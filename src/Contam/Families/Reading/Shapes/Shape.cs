@@ -57,6 +57,12 @@ internal abstract class Shape<T> : Shape
     /// <summary>What a person may do who wrote this text where something else is due; empty where that is plain.</summary>
     protected virtual string MendOf(TextNode written) => "";
 
+    /// <summary>The same for a person who wrote a list.</summary>
+    protected virtual string MendOfList(ListNode written) => "";
+
+    /// <summary>The same for a person who wrote a mapping.</summary>
+    protected virtual string MendOfMap(MapNode written) => "";
+
     /// <summary>Raises that a list or mapping stands where something else is due.</summary>
     protected void RaiseWrongShape(SheetNode node, SheetContext context)
     {
@@ -70,6 +76,12 @@ internal abstract class Shape<T> : Shape
             TextNode text => Wording.Quoted(text.Value),
             _ => "something else",
         };
-        context.Problems.Add(ShapeProblems.WrongShape(context.PlaceOf(node), Due, found, node is TextNode wrong ? MendOf(wrong) : ""));
+        context.Problems.Add(ShapeProblems.WrongShape(context.PlaceOf(node), Due, found, node switch
+        {
+            TextNode wrong => MendOf(wrong),
+            ListNode list => MendOfList(list),
+            MapNode map => MendOfMap(map),
+            _ => "",
+        }));
     }
 }

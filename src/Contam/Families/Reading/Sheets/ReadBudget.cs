@@ -7,6 +7,9 @@ internal sealed class ReadBudget(ReadLimits limits)
     /// <summary>The limits themselves.</summary>
     public ReadLimits Limits { get; } = limits;
 
+    /// <summary>The modules that come with the program; <c>null</c> for none.</summary>
+    public IShippedFiles? Shipped { get; init; }
+
     /// <summary>Bytes that may still be read.</summary>
     public int BytesLeft { get; set; } = limits.FileBytes;
 

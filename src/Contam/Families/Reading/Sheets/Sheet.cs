@@ -11,6 +11,20 @@ internal sealed class Sheet(SourceText source, SheetNode root)
     /// <summary>The outermost value.</summary>
     public SheetNode Root { get; } = root;
 
+    private (string Section, HashSet<string> Names)? described;
+
+    /// <summary>Whether a section of the file, such as <c>parts</c>, has an entry of this name.</summary>
+    public bool Describes(string section, string name)
+    {
+        if (described?.Section != section)
+        {
+            IEnumerable<(TextNode Key, SheetNode Value)> entries = Root is MapNode map && map.Entries.Find(entry => entry.Key.Value == section).Value is MapNode within ? within.Entries : [];
+            described = (section, entries.Select(entry => entry.Key.Value).ToHashSet(StringComparer.Ordinal));
+        }
+
+        return described.Value.Names.Contains(name);
+    }
+
     /// <summary>Where a value begins.</summary>
     public SourceSpan PlaceOf(SheetNode node) => Source.PlaceAt(node.Start);
 

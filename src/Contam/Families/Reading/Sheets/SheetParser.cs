@@ -211,10 +211,31 @@ internal sealed class SheetParser
         SourceSpan place = source.PlaceAt(BeforeTrailingBreaks(index));
         char? found = index < source.Text.Length ? source.Text[index] : null;
         OpenNode? bracket = open.TryPeek(out OpenNode? innermost) && innermost.IsFlow ? innermost : null;
-        bool isBracketFault = bracket is not null && (fault is not YamlException || said.Contains("expected ','", StringComparison.Ordinal));
+        bool isBracketFault = bracket is not null
+            && (fault is not YamlException || said.Contains("expected ','", StringComparison.Ordinal) || source.LineAt(index).StartsWith("- ", StringComparison.Ordinal));
         return isBracketFault
             ? SheetProblems.BracketNotClosed(place, bracket!.Node is ListNode ? '[' : '{', source.PlaceAt(bracket.Node.Start))
-            : SheetProblems.Syntax(place, said, found, source.LineAt(index));
+            : SheetProblems.Syntax(place, said, found, source.LineAt(index), IsDeeper(index));
+    }
+
+    /// <summary>Whether the line of this character begins with a key, and is indented further than the line before it, which has a key and a value.</summary>
+    private bool IsDeeper(int index)
+    {
+        int start = source.LineStart(index);
+        if (start == 0 || !KeyAndValue(source.LineAt(index)))
+            return false;
+        int before = source.LineStart(start - 1);
+        return KeyAndValue(source.LineAt(before)) && SpacesAt(before) < SpacesAt(start);
+
+        static bool KeyAndValue(string line) => line.IndexOf(": ", StringComparison.Ordinal) is > 0 and var colon && line[..colon].All(one => char.IsAsciiLetterOrDigit(one) || one == '-');
+    }
+
+    private int SpacesAt(int start)
+    {
+        int at = start;
+        while (at < source.Text.Length && source.Text[at] == ' ')
+            at++;
+        return at - start;
     }
 
     /// <summary>The first tab in the space that the line of this character begins with, or the character itself.</summary>

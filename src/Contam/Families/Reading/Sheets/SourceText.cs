@@ -46,6 +46,12 @@ internal sealed class SourceText
             return null;
         }
 
+        if (OtherForm.Of(body) is { } form)
+        {
+            problems.Add(SheetProblems.OtherForm(file, form));
+            return null;
+        }
+
         if (body.Contains((byte)0))
         {
             problems.Add(SheetProblems.NotText(file));

@@ -14,7 +14,7 @@ public class What_a_fold_keeps
         Standard = new PlanStandard("house", new string('0', 64)),
         Failed = ["pump"],
         Debris = ["metal"],
-        Hours = new PlanHours(1, 1, 1, 1),
+        Hours = new PlanHours(1, 1, 1, 1, 1),
         Parts = [new PlanPart { Id = "pump", Name = "Pump", Kind = "pump", Exposure = [new PlanExposure("metal", Grade.Exposed, null, "pump", null)], Treatment = [TreatmentKind.Clean, TreatmentKind.Test] }],
         Steps = [Step(1, Phase.Strip, StepAction.Remove), Step(2, Phase.CleanOut, StepAction.Clean, 1), Step(3, Phase.Test, StepAction.Test, 2), Step(4, Phase.Refit, StepAction.Refit, 3), Step(5, Phase.Prove, StepAction.Prove, 4)],
     };

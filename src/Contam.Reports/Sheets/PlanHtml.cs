@@ -55,7 +55,7 @@ public static class PlanHtml
         page.Leaf("p", PlanSentences.Engine(plan)).Line().Leaf("p", PlanSentences.Summary(plan)).Line();
         foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
             page.Leaf("p", sentence).Line();
-        page.Open("p").Leaf("strong", PlanSentences.MayNotRun).Close().Line();
+        page.Open("p").Leaf("strong", PlanSentences.MayNotRun(plan)).Close().Line();
         page.Leaf("p", $"Plan {hash[..8]}: the same mark stands at the foot of every printed page.", ("class", "cs-small")).Line();
         page.Open("p", ("class", "cs-fields"));
         foreach (string field in (string[])["Engine", "Customer", "Begun", "By"])

@@ -18,8 +18,8 @@ internal sealed class SheetParts(MarkupWriter page, PlanDocument plan, Family fa
     public void Write()
     {
         PlanHtml.Chapter(page, "reached", "What the debris reached");
-        foreach ((Grade grade, string heading) in ReachedWords.Grades)
-            Group(heading, [.. plan.Parts.Where(part => ReachedWords.WorstOf(part) == grade)]);
+        foreach ((string heading, PlanPart[] parts) in words.Groups())
+            Group(heading, parts);
         if (!plan.Conditional.IsEmpty)
             Table("cs-also", ReachedWords.LookToo, ["Look at", "If it has failed"], words.Conditional().Select(one => (one.Looks, one.Then)));
         if (!plan.Findings.IsEmpty)
@@ -29,14 +29,12 @@ internal sealed class SheetParts(MarkupWriter page, PlanDocument plan, Family fa
 
     private void Group(string heading, PlanPart[] parts)
     {
-        if (parts.Length == 0)
-            return;
         page.Leaf("h3", string.Create(CultureInfo.InvariantCulture, $"{heading} ({parts.Length})")).Line();
         Begin("cs-parts", ["Part", "What is done", "How it got here"]);
         foreach (PlanPart part in parts)
         {
             page.Open("tr", ("id", "part-" + part.Id), ("class", "cs-part"), ("data-part", part.Id), ("data-circuits", circuits.Of([part.Id])));
-            page.Leaf("th", part.Name, ("scope", "row")).Leaf("td", ReachedWords.Treatment(part)).Open("td");
+            page.Leaf("th", part.Name, ("scope", "row")).Leaf("td", words.Treatment(part)).Open("td");
             page.Open("details").Leaf("summary", words.HowReached(part)).Line();
             foreach (PlanExposure exposure in part.Exposure)
                 Way(part, exposure);

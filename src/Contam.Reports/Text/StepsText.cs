@@ -6,7 +6,13 @@ namespace Contam.Reports.Text;
 /// <summary>The steps of a plan, to be ticked; neighbours at repeated parts in one.</summary>
 internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
 {
+    private const int Box = 11;
+
     private readonly StepGroups groups = new(plan, names);
+    private readonly LookWords looks = new(plan, names);
+
+    // Letters stand in a column of their own, as wide as the most of them take.
+    private readonly int indent = plan.Steps.Select(LookWords.Margin).Max(margin => margin.Length) is > 0 and var letters ? Box + letters + 2 : Box;
 
     public void Write()
     {
@@ -28,16 +34,30 @@ internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
     {
         PlanStep first = group[0];
         string mark = first.Critical ? "*" : "";
-        string text = groups.TextOf(group) + Facts(group);
+        PlanLook? look = looks.MadeIn(first).FirstOrDefault();
+        string text = (look is null ? groups.TextOf(group) : LookWords.Lettered(look, groups.TextOf(group))) + Facts(group);
+        string margin = LookWords.Margin(first);
         if (group.Count == 1)
         {
-            page.Paragraph(text, indent: 11, lead: $"[ ] {Number(first.Number)}{mark}");
+            page.Paragraph(text, indent, Lead($"[ ] {Number(first.Number)}{mark}", margin));
+            if (look is not null)
+                Outcomes(look);
             return;
         }
 
-        page.Paragraph(text, indent: 11, lead: $"    {StepGroups.NumbersOf(group)}{mark}");
-        page.Paragraph(string.Join("  ", group.Select(step => $"[ ] {Number(step.Number)}")), indent: 11);
+        page.Paragraph(text, indent, Lead($"    {StepGroups.NumbersOf(group)}{mark}", margin));
+        page.Paragraph(string.Join("  ", group.Select(step => $"[ ] {Number(step.Number)}")), indent);
     }
+
+    private void Outcomes(PlanLook look)
+    {
+        page.Paragraph($"clean: {looks.Clean(look)}.", indent + 4, new string(' ', indent) + "[ ]");
+        page.Paragraph($"{LookWords.Find(look).ToLowerInvariant()}: {looks.Found(look)}.{looks.OrderFirst(look)}", indent + 4, new string(' ', indent) + "[ ]");
+        foreach (string sentence in looks.Against(look))
+            page.Paragraph(sentence, indent + 4);
+    }
+
+    private string Lead(string box, string margin) => margin.Length == 0 ? box : DisplayWidth.Pad(box, Box) + margin;
 
     private string Facts(List<PlanStep> group)
     {

@@ -22,7 +22,7 @@ internal sealed class LookWords(PlanDocument plan, Names names)
     public string ByTheLooks => string.Create(CultureInfo.InvariantCulture, $"at most {plan.Steps.Length} steps, {plan.Hours.Bench:0.#} h; {plan.Hours.BenchExpected:0.#} h to be expected");
 
     /// <summary>How letters are worked by, with a pencil.</summary>
-    public string HowToStrike => $"Strike a letter wherever it stands in the margin. A step, look or order with all its letters struck falls away. {(plan.Steps.Any(step => !step.Unless.IsEmpty) ? "“not B”: done unless {Debris} was found at B. " : "")}A look that is due and was not made, or is in doubt, counts as found.";
+    public string HowToStrike => $"Strike a letter wherever it stands in the margin. A step, look or order with all its letters struck falls away; strike the letter of such a look as well. {(plan.Steps.Any(step => !step.Unless.IsEmpty) ? "“not B”: done unless {Debris} was found at B. " : "")}A look that is due and was not made, or is in doubt, counts as found.";
 
     /// <summary>Where a look is: <c>Oil return screens 1–2 (20 min, step 23)</c>.</summary>
     public string Place(PlanLook look) => string.Create(CultureInfo.InvariantCulture, $"{names.FoldedAtStart(look.Places)} ({Minutes(look.Minutes)}, step {look.Step})");
@@ -80,7 +80,7 @@ internal sealed class LookWords(PlanDocument plan, Names names)
             : string.Join(", or ", same.Select(one => $"{AllOf(one.Clean)} {(one.Clean.Length == 1 ? "was" : "were")} clean"));
         ImmutableArray<string> isVoid = same[0].Void;
         bool alone = isVoid.Length == 1;
-        return $"{find} although {clean}: a look has missed it. {AllOf(isVoid)} {(alone ? "counts" : "count")} as found then, even if clean; open again what was struck for {(alone ? "it" : "them")}.";
+        return $"{find} although {clean}: a look has missed it. Circle {AllOf(isVoid)}: {(alone ? "it counts" : "they count")} as found, even if clean; what was struck for {(alone ? "it" : "them")} is open again.";
     }
 
     /// <summary>The letters of a condition for the margin: <c>A C</c>, <c>not B</c>, <c>A not B</c>; empty for whatever is seen.</summary>

@@ -6,13 +6,15 @@ namespace Contam.Reports.Text;
 /// <summary>The steps of a plan, to be ticked; neighbours at repeated parts in one.</summary>
 internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
 {
-    private const int Box = 11;
+    // The column of boxes; with looks there is room for the longest range of numbers, so that a letter stands clear of it.
+    private readonly int box = BoxesOf(plan);
 
     private readonly StepGroups groups = new(plan, names);
     private readonly LookWords looks = new(plan, names);
 
     // Letters stand in a column of their own, as wide as the most of them take.
-    private readonly int indent = plan.Steps.Select(LookWords.Margin).Max(margin => margin.Length) is > 0 and var letters ? Box + letters + 2 : Box;
+    private readonly int indent = plan.Steps.Select(step => LookWords.Margin(step).Length).Append(0).Max() is > 0 and var letters
+        ? BoxesOf(plan) + letters + 2 : BoxesOf(plan);
 
     public void Write()
     {
@@ -57,13 +59,16 @@ internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
             page.Paragraph(sentence, indent + 4);
     }
 
-    private string Lead(string box, string margin) => margin.Length == 0 ? box : DisplayWidth.Pad(box, Box) + margin;
+    private string Lead(string ticks, string margin) => margin.Length > 0 ? DisplayWidth.Pad(ticks, box) + margin : ticks.Length < indent ? ticks : ticks + " ";
 
     private string Facts(List<PlanStep> group)
     {
         string[] facts = [.. group[0].Method is { } method ? [method] : Array.Empty<string>(), .. groups.TimesOf(group), .. groups.CautionsNewOn(group[0]).Select(PlanSentences.CautionMark)];
         return facts.Length == 0 ? "" : $" ({string.Join(", ", facts)})";
     }
+
+    // "    133–138*" and a space.
+    private static int BoxesOf(PlanDocument plan) => plan.Looks.IsEmpty ? 11 : Math.Max(11, 7 + 2 * Number(plan.Steps.Length).Length);
 
     private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

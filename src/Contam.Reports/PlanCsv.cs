@@ -5,7 +5,7 @@ using Contam.Reports.Text;
 namespace Contam.Reports;
 
 /// <summary>
-/// A plan as tables of comma-separated values (RFC 4180, lines closed by CR LF): the steps, or what to order.
+/// A plan as tables of comma-separated values (RFC 4180, lines closed by CR LF): the steps, what to order, or the looks that decide.
 /// A cell that a spreadsheet would take for a formula gets an apostrophe before it.
 /// </summary>
 public static class PlanCsv
@@ -14,7 +14,7 @@ public static class PlanCsv
     public static void WriteSteps(PlanDocument plan, TextWriter writer)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        Line(writer, "number", "phase", "action", "part", "text", "method", "after", "minutes", "start", "finish", "technician", "critical", "seals", "for access");
+        Line(writer, "number", "phase", "action", "part", "text", "method", "after", "minutes", "start", "finish", "technician", "critical", "seals", "for access", "only if", "unless");
         foreach (PlanStep step in plan.Steps)
         {
             Line(
@@ -32,7 +32,9 @@ public static class PlanCsv
                 step.Technician is { } technician ? Number(technician) : "",
                 step.Critical ? "yes" : "no",
                 string.Join(' ', step.Seals),
-                step.ForAccess ? "yes" : "no");
+                step.ForAccess ? "yes" : "no",
+                string.Join(' ', step.OnlyIf),
+                string.Join(' ', step.Unless));
         }
     }
 
@@ -40,9 +42,30 @@ public static class PlanCsv
     public static void WriteOrder(PlanDocument plan, TextWriter writer)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        Line(writer, "item", "quantity", "unit", "why", "lead days");
+        Line(writer, "item", "quantity", "unit", "why", "lead days", "only if");
         foreach (PlanOrderLine line in plan.Order)
-            Line(writer, line.Item, Number(line.Quantity), line.Unit ?? "", line.Why, line.LeadDays is { } days ? Number(days) : "");
+            Line(writer, line.Item, Number(line.Quantity), line.Unit ?? "", line.Why, line.LeadDays is { } days ? Number(days) : "", string.Join(' ', line.OnlyIf));
+    }
+
+    /// <summary>Writes the deciding looks; a plan without has the head of the table alone.</summary>
+    public static void WriteLooks(PlanDocument plan, TextWriter writer)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        Line(writer, "look", "places", "debris", "step", "minutes", "only if", "odds", "clears", "minutes hanging");
+        foreach (PlanLook look in plan.Looks)
+        {
+            Line(
+                writer,
+                look.Id,
+                string.Join(' ', look.Places),
+                string.Join(' ', look.Debris),
+                Number(look.Step),
+                Number(look.Minutes),
+                string.Join(' ', look.OnlyIf),
+                look.Odds.ToString("0.####", CultureInfo.InvariantCulture),
+                string.Join(' ', look.Clears),
+                Number(look.MinutesHanging));
+        }
     }
 
     private static string ActionWord(StepAction action) => action switch

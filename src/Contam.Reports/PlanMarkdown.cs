@@ -19,10 +19,11 @@ public static class PlanMarkdown
         var names = new Names(family);
         var page = new StringBuilder();
         page.Append(CultureInfo.InvariantCulture, $"# Clean-out: {Escape(plan.Failed.IsEmpty || plan.FromFindings is not null ? "from what was found" : string.Join(", ", plan.Failed.Select(names.Of)) + " failed")}, {Escape(string.Join(" and ", plan.Debris))}\n\n");
-        page.Append(CultureInfo.InvariantCulture, $"{Escape(plan.Family.Title)} ({Escape(plan.Family.Id)}). {plan.Parts.Length} parts reached, {plan.Clear} clear.\n\n");
+        page.Append(CultureInfo.InvariantCulture, $"{Escape(plan.Family.Title)} ({Escape(plan.Family.Id)}). {Reached(plan)}.\n\n");
+        Looks(page, plan, new LookWords(plan, names));
         foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
             page.Append(CultureInfo.InvariantCulture, $"{Escape(sentence)}\n\n");
-        page.Append(CultureInfo.InvariantCulture, $"**{PlanSentences.MayNotRun}**\n");
+        page.Append(CultureInfo.InvariantCulture, $"**{PlanSentences.MayNotRun(plan)}**\n");
         Cautions(page, plan);
         Before(page, plan);
         Methods(page, plan);
@@ -30,8 +31,32 @@ public static class PlanMarkdown
         Parts(page, plan);
         Findings(page, plan, names);
         Order(page, plan);
-        page.Append(CultureInfo.InvariantCulture, $"\n## Hours\n\n{plan.Hours.Bench:0.##} h at the bench, {plan.Hours.Elapsed:0.##} working hours from start to end, not under {plan.Hours.LowerBoundElapsed:0.##} h.\n");
+        string hours = plan.Looks.IsEmpty
+            ? string.Create(CultureInfo.InvariantCulture, $"{plan.Hours.Bench:0.##} h at the bench, {plan.Hours.Elapsed:0.##} working hours from start to end, not under {plan.Hours.LowerBoundElapsed:0.##} h.")
+            : Escape(PlanSentences.Hours(plan));
+        page.Append(CultureInfo.InvariantCulture, $"\n## Hours\n\n{hours}\n");
         writer.Write(page);
+    }
+
+    private static string Reached(PlanDocument plan)
+    {
+        int cleared = plan.Parts.Count(part => part.Treatment.IsEmpty);
+        if (!plan.Looks.IsEmpty)
+            return PlanSentences.Reached(plan);
+        string apart = cleared == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {cleared} of them cleared by what was seen");
+        return string.Create(CultureInfo.InvariantCulture, $"{plan.Parts.Length} parts reached{apart}, {plan.Clear} clear");
+    }
+
+    private static void Looks(StringBuilder page, PlanDocument plan, LookWords words)
+    {
+        if (!words.Any)
+            return;
+        page.Append(CultureInfo.InvariantCulture, $"- **SURE** {Escape(words.Sure)}\n- **BY THE LOOKS** {Escape(words.ByTheLooks)}\n");
+        foreach (PlanLook look in plan.Looks)
+            page.Append(CultureInfo.InvariantCulture, $"- **LOOK {look.Id}** {Escape($"{words.Place(look)}. {words.Due(look)}{LookWords.Find(look)}: {words.Found(look)}. Clean: {words.Clean(look)}.")}\n");
+        page.Append('\n');
+        foreach (string sentence in words.AgainstOnRecord().Append(words.HowToStrike))
+            page.Append(CultureInfo.InvariantCulture, $"{Escape(sentence)}\n\n");
     }
 
     private static void Cautions(StringBuilder page, PlanDocument plan)
@@ -46,7 +71,7 @@ public static class PlanMarkdown
     private static void Before(StringBuilder page, PlanDocument plan)
     {
         page.Append("\n## Before the work\n\n");
-        foreach ((string name, string text) in BeforeText.Lines(plan, TextLook.Plain).Where(line => !line.Name.StartsWith("Order", StringComparison.Ordinal)))
+        foreach ((string name, string text) in BeforeText.Lines(plan, TextLook.Plain).Where(line => !line.Name.StartsWith("Order", StringComparison.Ordinal) && !line.Name.StartsWith("If ", StringComparison.Ordinal)))
             page.Append(CultureInfo.InvariantCulture, $"- **{name}** {Escape(text)}\n");
     }
 
@@ -61,12 +86,13 @@ public static class PlanMarkdown
 
     private static void Parts(StringBuilder page, PlanDocument plan)
     {
-        page.Append("\n## What the debris reached\n\n| part | grade | treatment |\n| --- | --- | --- |\n");
+        bool branches = !plan.Looks.IsEmpty;
+        page.Append(CultureInfo.InvariantCulture, $"\n## What the debris reached\n\n| part | grade | treatment |{(branches ? " only if |" : "")}\n| --- | --- | --- |{(branches ? " --- |" : "")}\n");
         foreach (PlanPart part in plan.Parts)
         {
             string grades = string.Join(", ", part.Exposure.Select(one => plan.Debris.Length > 1 ? $"{one.Debris} {Word(one.Grade)}" : Word(one.Grade)));
             string treatment = part.Treatment.IsEmpty ? "left alone" : string.Join(", ", part.Treatment.Select(one => one.ToString().ToLowerInvariant()));
-            page.Append(CultureInfo.InvariantCulture, $"| {Escape(part.Name)} | {Escape(grades)} | {treatment} |\n");
+            page.Append(CultureInfo.InvariantCulture, $"| {Escape(part.Name)} | {Escape(grades)} | {treatment} |{(branches ? $" {(part.Treatment.IsEmpty ? "" : part.OnlyIf.IsEmpty ? "sure" : LookWords.AnyOf(part.OnlyIf))} |" : "")}\n");
         }
     }
 
@@ -85,6 +111,7 @@ public static class PlanMarkdown
     {
         page.Append("\n## Steps\n");
         var groups = new StepGroups(plan, names);
+        var looks = new LookWords(plan, names);
         Phase? phase = null;
         foreach (PlanStep step in plan.Steps)
         {
@@ -101,8 +128,21 @@ public static class PlanMarkdown
                 .. groups.CautionsNewOn(step).Select(PlanSentences.CautionMark),
             ];
             // The number is escaped, so that it is not taken for a list of its own.
-            page.Append(CultureInfo.InvariantCulture, $"- [ ] **{step.Number}** {Escape(step.Text)}{(facts.Length > 0 ? $" ({string.Join(", ", facts)})" : "")}\n");
+            PlanLook? look = looks.MadeIn(step).FirstOrDefault();
+            string text = Escape(look is null ? step.Text : LookWords.Lettered(look, step.Text));
+            string margin = LookWords.Margin(step) is { Length: > 0 } letters ? $"**\\[{letters}\\]** " : "";
+            page.Append(CultureInfo.InvariantCulture, $"- [ ] **{step.Number}** {margin}{text}{(facts.Length > 0 ? $" ({string.Join(", ", facts)})" : "")}\n");
+            if (look is not null)
+                Outcomes(page, look, looks);
         }
+    }
+
+    private static void Outcomes(StringBuilder page, PlanLook look, LookWords words)
+    {
+        page.Append(CultureInfo.InvariantCulture, $"  - [ ] {Escape($"clean: {words.Clean(look)}.")}\n");
+        page.Append(CultureInfo.InvariantCulture, $"  - [ ] {Escape($"{LookWords.Find(look).ToLowerInvariant()}: {words.Found(look)}.{words.OrderFirst(look)}")}\n");
+        foreach (string sentence in words.Against(look))
+            page.Append(CultureInfo.InvariantCulture, $"  - {Escape(sentence)}\n");
     }
 
     private static void Order(StringBuilder page, PlanDocument plan)
@@ -114,7 +154,7 @@ public static class PlanMarkdown
         {
             string quantity = line.Quantity > 0 ? string.Create(CultureInfo.InvariantCulture, $"{line.Quantity:0.##} {line.Unit ?? "×"} ") : "";
             string lead = line.LeadDays is { } days ? string.Create(CultureInfo.InvariantCulture, $", {days:0.#} d to come") : "";
-            page.Append(CultureInfo.InvariantCulture, $"- [ ] {quantity}{Escape(line.Item)} ({line.Why}{lead})\n");
+            page.Append(CultureInfo.InvariantCulture, $"- [ ] {quantity}{Escape(line.Item)} ({line.Why}{lead}){(line.OnlyIf.IsEmpty ? "" : $" **\\[{LookWords.Margin(line.OnlyIf, [])}\\]**")}\n");
         }
     }
 

@@ -16,7 +16,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
     private readonly LookArguments looks = new();
     private readonly Option<string> share = ShareOption();
     private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json", "markdown", "html", "csv");
-    private readonly Option<string> what = CommonOptions.OneOf("--what", "which table, with --format csv", "steps", "order");
+    private readonly Option<string> what = CommonOptions.OneOf("--what", "which table, with --format csv", "steps", "order", "looks");
 
     private readonly Option<bool> reasons = new("--reasons") { Description = "say how the debris came to every part and why it is treated so (text)" };
 
@@ -25,10 +25,13 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
         var command = new Command(
             "plan",
             """
-            The clean-out: cautions, what it takes, methods, ordered steps, every part reached with its treatment, hours.
+            The clean-out: what is sure, the looks that decide how far to go and what to strike as they come out, cautions, what it takes, methods, ordered steps, every part reached with its treatment, hours.
+            A step with letters in its margin is done when debris was found at any of these looks. Whatever the looks show, nothing that could have been reached then is left out.
 
             Example:
               contam plan systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal
+            With everything that could have been reached, and no look that decides:
+              contam plan systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal --looks 0
             As a sheet for the bench, to print or to tick on a phone:
               contam plan systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal --format html > sheet.html
             """);
@@ -88,6 +91,9 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
                 break;
             case "csv" when call.GetValue(what) == "order":
                 PlanCsv.WriteOrder(plan, shell.Out);
+                break;
+            case "csv" when call.GetValue(what) == "looks":
+                PlanCsv.WriteLooks(plan, shell.Out);
                 break;
             case "csv":
                 PlanCsv.WriteSteps(plan, shell.Out);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Contam.Families;
+using Contam.Plans;
 using Contam.Reports.Json;
 using Contam.Reports.Text;
 using Contam.Spread;
@@ -21,7 +22,7 @@ internal sealed class WhyCommand(Shell shell, Loading loading) : ICommandSource
         var command = new Command(
             "why",
             """
-            How debris gets from the failure to a part, hop by hop, what would have to hold, and which rule gave its treatment; for a part not reached: why not.
+            How debris gets from the failure to a part, hop by hop, what would have to hold, which rule gave its treatment, and which look would spare it; for a part not reached: why not.
 
             Example:
               contam why systems/families/harbour-diesel-i4.yaml --failed injection-pump --debris metal --part injector-3
@@ -49,12 +50,13 @@ internal sealed class WhyCommand(Shell shell, Loading loading) : ICommandSource
             },
             asked,
             question.Standard);
+        LooksAnswer? howFar = why.NotReached is null ? HowFar.Of(new PlanRequest(question.Family, question.Standard, question.Failed, question.Debris) { Findings = question.Findings }) : null;
         if (call.GetValue(format) == "json")
-            shell.Out.Write(WhyJson.Write(why, question.Family));
+            shell.Out.Write(WhyJson.Write(why, question.Family, howFar));
         else if (call.GetValue(plain))
             new TextPage(shell.Out, CommonOptions.LookOf(call, shell)).Paragraph(WhyText.Plain(why, question.Family));
         else
-            WhyText.Write(why, question.Family, shell.Out, CommonOptions.LookOf(call, shell));
+            WhyText.Write(why, question.Family, shell.Out, CommonOptions.LookOf(call, shell), howFar);
         return ExitCode.Yes;
     }
 }

@@ -9,8 +9,8 @@ namespace Contam.Reports.Json;
 /// <summary>Why a part is on the list, or why not, as JSON: the contract <c>contam-why/1</c>.</summary>
 public static class WhyJson
 {
-    /// <summary>The explanation as JSON, closed by a newline.</summary>
-    public static string Write(Explanation why, Family family)
+    /// <summary>The explanation as JSON, closed by a newline; with the looks that would spare the part where it is given which looks decide.</summary>
+    public static string Write(Explanation why, Family family, LooksAnswer? howFar = null)
     {
         ArgumentNullException.ThrowIfNull(why);
         var names = new Names(family);
@@ -31,6 +31,7 @@ public static class WhyJson
                 [.. why.Contradictions.SelectMany(one => one.Voids.Select(place => new VoidEntry(place.Value, one.Find.Debris.Name, one.Find.Part.Value)))],
                 [.. why.Treatments],
                 why.Rule is { } rule ? new PlanRule(rule.Place.File, rule.Place.Line, rule.Because) : null,
+                howFar is null || why.Treatments.IsEmpty ? [] : [.. WhyText.SparedBy(why, howFar).Select(look => new WhyLook(look.Letter.ToString(), look.Places))],
                 why.NotReached is { } notReached ? string.Join(" ", WhyText.Reasons(why.Part, notReached, names)) : null),
             ReportJson.Context.WhyAnswer);
     }
@@ -54,8 +55,11 @@ internal sealed record WhyAnswer(
     ImmutableArray<VoidEntry> Void,
     ImmutableArray<TreatmentKind> Treatment,
     PlanRule? Rule,
+    ImmutableArray<WhyLook> SparedBy,
     string? NotReachedBecause);
 
 internal sealed record WhyHop(string From, string To, string Circuit, ImmutableArray<string> When, double? LetsOnUm);
 
 internal sealed record WhyBarrier(string Part, double? HoldsUm, bool ReliedOn, string Because);
+
+internal sealed record WhyLook(string Look, ImmutableArray<string> Places);

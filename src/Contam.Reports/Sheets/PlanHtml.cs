@@ -14,7 +14,7 @@ namespace Contam.Reports.Sheets;
 /// </summary>
 /// <remarks>
 /// For whoever reads the page by program: a step's tick box is <c>tick-9</c> within an item of class <c>cs-step</c>, an order line's is
-/// <c>tick-order-1</c>, a part's row is <c>part-rail</c>, a caution is <c>caution-1</c>, the picture is <c>circuits</c>.
+/// <c>tick-order-1</c>, the outcomes of a look are <c>look-A-clean</c> and <c>look-A-found</c>, a part's row is <c>part-rail</c>, a caution is <c>caution-1</c>, the picture is <c>circuits</c>.
 /// </remarks>
 public static class PlanHtml
 {
@@ -34,6 +34,7 @@ public static class PlanHtml
         string title = PlanSentences.Title(plan, names);
         MarkupWriter page = HtmlPage.Begin(new MarkupWriter(writer), title, SheetStyle.Of(hash[..8]), SheetScript.Source);
         Head(page, plan, names, title, hash);
+        new SheetLooks(page, plan, names).Write();
         Tools(page, plan, circuits);
         Cautions(page, plan);
         Before(page, plan, look);
@@ -41,7 +42,7 @@ public static class PlanHtml
         Picture(page, plan, request);
         new SheetParts(page, plan, request.Family, names, circuits, look).Write();
         new SheetSteps(page, plan, names, circuits).Write();
-        Order(page, plan, look);
+        Order(page, plan, names, look);
         new SheetSchedule(page, plan).Write();
         page.Script(SheetScript.Source).Line();
         HtmlPage.End(page);
@@ -55,7 +56,7 @@ public static class PlanHtml
         page.Leaf("p", PlanSentences.Engine(plan)).Line().Leaf("p", PlanSentences.Summary(plan)).Line();
         foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
             page.Leaf("p", sentence).Line();
-        page.Open("p").Leaf("strong", PlanSentences.MayNotRun).Close().Line();
+        page.Open("p").Leaf("strong", PlanSentences.MayNotRun(plan)).Close().Line();
         page.Leaf("p", $"Plan {hash[..8]}: the same mark stands at the foot of every printed page.", ("class", "cs-small")).Line();
         page.Open("p", ("class", "cs-fields"));
         foreach (string field in (string[])["Engine", "Customer", "Begun", "By"])
@@ -69,6 +70,8 @@ public static class PlanHtml
 
     private static IEnumerable<(string Id, string Text)> Chapters(PlanDocument plan)
     {
+        if (!plan.Looks.IsEmpty)
+            yield return ("looks", "How far to go");
         if (!plan.Cautions.IsEmpty)
             yield return ("cautions", "Be careful");
         yield return ("before", "Before the work");
@@ -165,22 +168,33 @@ public static class PlanHtml
         page.Close().Line();
     }
 
-    private static void Order(MarkupWriter page, PlanDocument plan, TextLook look)
+    private static void Order(MarkupWriter page, PlanDocument plan, Names names, TextLook look)
     {
         if (plan.Order.IsEmpty)
             return;
         Chapter(page, "order", "Order");
         page.Open("table", ("class", "cs-order")).Open("thead").Open("tr");
-        foreach (string head in (string[])["Got", "How many", "What", "For", "Comes in"])
+        bool branches = !plan.Looks.IsEmpty;
+        var looks = new SheetLooks(page, plan, names);
+        foreach (string head in (string[])["Got", "How many", "What", "For", "Comes in", .. branches ? ["Only if"] : Array.Empty<string>()])
             page.Leaf("th", head, ("scope", "col"));
         page.Close().Close().Line().Open("tbody").Line();
         for (int i = 0; i < plan.Order.Length; i++)
         {
             PlanOrderLine line = plan.Order[i];
             string id = $"tick-order-{SheetCircuits.Number(i + 1)}";
-            page.Open("tr").Open("td").Empty("input", ("type", "checkbox"), ("class", "cs-tick"), ("id", id)).Close();
+            page.Open("tr", [("class", branches ? "cs-wanted" : null), .. SheetLooks.Condition(line.OnlyIf, [])]);
+            page.Open("td").Empty("input", ("type", "checkbox"), ("class", "cs-tick"), ("id", id)).Close();
             page.Leaf("td", PlanSentences.Quantity(line, look)).Open("td").Leaf("label", line.Item, ("for", id)).Close();
-            page.Leaf("td", line.Why).Leaf("td", PlanSentences.Lead(line)).Close().Line();
+            page.Leaf("td", line.Why).Leaf("td", PlanSentences.Lead(line));
+            if (branches)
+            {
+                page.Open("td");
+                looks.Margin(line.OnlyIf, []);
+                page.Close();
+            }
+
+            page.Close().Line();
         }
 
         page.Close().Close().Line().Close().Line();

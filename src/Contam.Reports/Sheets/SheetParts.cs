@@ -10,6 +10,7 @@ namespace Contam.Reports.Sheets;
 internal sealed class SheetParts(MarkupWriter page, PlanDocument plan, Family family, Names names, SheetCircuits circuits, TextLook look)
 {
     private readonly ReachedWords words = new(plan, names, look);
+    private readonly SheetLooks looks = new(page, plan, names);
     private readonly Dictionary<string, PlanPart> partOf = plan.Parts.ToDictionary(part => part.Id, StringComparer.Ordinal);
     private readonly ILookup<(string, string), Joint> joints = family.Joints
         .Where(joint => joint.OnlyIfFailed is not { } failed || plan.Failed.Contains(failed.Value))
@@ -18,8 +19,8 @@ internal sealed class SheetParts(MarkupWriter page, PlanDocument plan, Family fa
     public void Write()
     {
         PlanHtml.Chapter(page, "reached", "What the debris reached");
-        foreach ((Grade grade, string heading) in ReachedWords.Grades)
-            Group(heading, [.. plan.Parts.Where(part => ReachedWords.WorstOf(part) == grade)]);
+        foreach ((string heading, PlanPart[] parts) in words.Groups())
+            Group(heading, parts);
         if (!plan.Conditional.IsEmpty)
             Table("cs-also", ReachedWords.LookToo, ["Look at", "If it has failed"], words.Conditional().Select(one => (one.Looks, one.Then)));
         if (!plan.Findings.IsEmpty)
@@ -29,14 +30,14 @@ internal sealed class SheetParts(MarkupWriter page, PlanDocument plan, Family fa
 
     private void Group(string heading, PlanPart[] parts)
     {
-        if (parts.Length == 0)
-            return;
         page.Leaf("h3", string.Create(CultureInfo.InvariantCulture, $"{heading} ({parts.Length})")).Line();
         Begin("cs-parts", ["Part", "What is done", "How it got here"]);
         foreach (PlanPart part in parts)
         {
-            page.Open("tr", ("id", "part-" + part.Id), ("class", "cs-part"), ("data-part", part.Id), ("data-circuits", circuits.Of([part.Id])));
-            page.Leaf("th", part.Name, ("scope", "row")).Leaf("td", ReachedWords.Treatment(part)).Open("td");
+            page.Open("tr", [("id", "part-" + part.Id), ("class", "cs-part"), ("data-part", part.Id), ("data-circuits", circuits.Of([part.Id])), .. SheetLooks.Condition(part.OnlyIf, [])]);
+            page.Leaf("th", part.Name, ("scope", "row")).Open("td").Text(words.Treatment(part));
+            looks.Margin(part.OnlyIf, []);
+            page.Close().Open("td");
             page.Open("details").Leaf("summary", words.HowReached(part)).Line();
             foreach (PlanExposure exposure in part.Exposure)
                 Way(part, exposure);

@@ -4,7 +4,9 @@ namespace Contam.Reports.Sheets;
 internal static class SheetScript
 {
     /// <summary>The script.</summary>
-    public const string Source = """
+    public const string Source = Start + LookScript.Source + Rest;
+
+    private const string Start = """
 
         (function () {
           'use strict';
@@ -18,6 +20,11 @@ internal static class SheetScript
           var boxes = all('.cs-tick');
           var steps = all('.cs-done');
           var keeps = true;
+
+        """;
+
+    private const string Rest = """
+
           function read() {
             var ticked = [];
             try { ticked = JSON.parse(localStorage.getItem(key) || '[]'); } catch (fault) { keeps = false; }
@@ -28,19 +35,24 @@ internal static class SheetScript
             try { localStorage.setItem(key, JSON.stringify(boxes.filter(function (box) { return box.checked; }).map(function (box) { return box.id; }))); } catch (fault) { keeps = false; }
           }
           function tell(early) {
-            var done = steps.filter(function (box) { return box.checked; }).length;
-            at('progress').textContent = done + ' of ' + steps.length + ' steps ticked. '
+            var judged = judge();
+            var due = steps.filter(function (box) { return !judged.isStruck(box); });
+            var done = due.filter(function (box) { return box.checked; }).length;
+            tellHours(steps, judged);
+            at('progress').textContent = done + ' of ' + due.length + ' steps ticked' + (due.length === steps.length ? '. ' : ', ' + (steps.length - due.length) + ' struck. ')
               + (keeps ? 'Ticks are kept on this device alone.' : 'This browser keeps nothing; print the sheet before you close it.') + (early || '');
           }
           function early(box) {
-            var open = box.checked ? words(box.getAttribute('data-after')).filter(function (number) { var before = at('tick-' + number); return before ? !before.checked : false; }) : [];
+            var judged = judge();
+            if (box.checked && judged.hangsOn(box) !== '') return ' Step ' + box.id.slice(5) + ' hangs on look ' + judged.hangsOn(box) + ', which has not come out yet.';
+            var open = box.checked ? words(box.getAttribute('data-after')).filter(function (number) { var before = at('tick-' + number); return before ? !before.checked && !judged.isStruck(before) : false; }) : [];
             return open.length === 0 ? '' : ' Step ' + box.id.slice(5) + ' comes after ' + open.join(', ') + ', not ticked yet.';
           }
-          boxes.forEach(function (box) {
-            box.addEventListener('change', function () { keep(); tell(early(box)); });
+          boxes.concat(outcomes.filter(function (one) { return boxes.indexOf(one) === -1; })).forEach(function (box) {
+            box.addEventListener('change', function () { keep(); tell(box.type === 'radio' ? '' : early(box)); });
           });
           at('untick').addEventListener('click', function () {
-            if (!window.confirm('Untick every step and every order line of this sheet?')) return;
+            if (!window.confirm(looks.length === 0 ? 'Untick every step and every order line of this sheet?' : 'Untick every step and every order line, and take back every look of this sheet?')) return;
             boxes.forEach(function (box) { box.checked = false; });
             keep();
             tell();
@@ -153,6 +165,7 @@ internal static class SheetScript
           });
           picture.setAttribute('role', 'group');
           picture.setAttribute('aria-label', 'circuits');
+          all('.cs-open').forEach(show);
           show(at('tools'));
           show(at('how-to-light'));
           show(document.querySelector('.cs-lights'));

@@ -8,6 +8,8 @@ namespace Contam.Reports.Sheets;
 internal sealed class SheetSteps(MarkupWriter page, PlanDocument plan, Names names, SheetCircuits circuits)
 {
     private readonly StepGroups groups = new(plan, names);
+    private readonly LookWords words = new(plan, names);
+    private readonly SheetLooks looks = new(page, plan, names);
 
     public void Write()
     {
@@ -37,20 +39,28 @@ internal sealed class SheetSteps(MarkupWriter page, PlanDocument plan, Names nam
         IEnumerable<string> parts = group.SelectMany(step => step.Part is { } part ? [part] : step.Parts);
         page.Open(
             "li",
-            ("class", "cs-step"),
-            ("id", "step-" + number),
-            ("data-circuits", circuits.Of(parts)),
-            ("data-person", first.Technician is { } technician ? SheetCircuits.Number(technician) : "")).Line();
+            [
+                ("class", "cs-step"),
+                ("id", "step-" + number),
+                ("data-circuits", circuits.Of(parts)),
+                ("data-person", first.Technician is { } technician ? SheetCircuits.Number(technician) : ""),
+                .. SheetLooks.Condition(first.OnlyIf, first.Unless),
+            ]).Line();
+        string text = " " + (words.MadeIn(first).FirstOrDefault() is { } look ? LookWords.Lettered(look, groups.TextOf(group)) : groups.TextOf(group));
         string told = StepGroups.NumbersOf(group) + (first.Critical ? "*" : "");
         if (group.Count == 1)
         {
             page.Open("div", ("class", "cs-line"));
             Box(first);
-            page.Open("label", ("for", "tick-" + number)).Leaf("b", told).Text(" " + groups.TextOf(group)).Close().Close().Line();
+            page.Open("label", ("for", "tick-" + number)).Leaf("b", told);
+            looks.Margin(first.OnlyIf, first.Unless);
+            page.Text(text).Close().Close().Line();
         }
         else
         {
-            page.Open("div", ("role", "group"), ("aria-labelledby", "does-" + number)).Open("p", ("id", "does-" + number)).Leaf("b", told).Text(" " + groups.TextOf(group)).Close().Line();
+            page.Open("div", ("role", "group"), ("aria-labelledby", "does-" + number)).Open("p", ("id", "does-" + number)).Leaf("b", told);
+            looks.Margin(first.OnlyIf, first.Unless);
+            page.Text(text).Close().Line();
             page.Open("p", ("class", "cs-boxes"));
             foreach (PlanStep step in group)
             {
@@ -63,6 +73,7 @@ internal sealed class SheetSteps(MarkupWriter page, PlanDocument plan, Names nam
         }
 
         Facts(group);
+        looks.Outcomes(first);
         page.Close().Line();
     }
 
@@ -71,7 +82,8 @@ internal sealed class SheetSteps(MarkupWriter page, PlanDocument plan, Names nam
         ("type", "checkbox"),
         ("class", "cs-tick cs-done"),
         ("id", "tick-" + SheetCircuits.Number(step.Number)),
-        ("data-after", string.Join(' ', step.After.Select(SheetCircuits.Number))));
+        ("data-after", string.Join(' ', step.After.Select(SheetCircuits.Number))),
+        ("data-minutes", words.Any && step.Technician is not null ? MarkupWriter.Number(step.Minutes) : null));
 
     private void Facts(List<PlanStep> group)
     {

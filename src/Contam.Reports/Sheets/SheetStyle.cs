@@ -60,24 +60,31 @@ internal static class SheetStyle
         .cs-step .cs-facts{margin:.2rem 0 0 2.2rem;font-size:.875rem;color:#444}
         .cs-tick{appearance:none;-webkit-appearance:none;flex:none;width:1.6rem;height:1.6rem;margin:0;border:2px solid #111;border-radius:3px;background:#fff;display:inline-grid;place-content:center;font:inherit;vertical-align:middle}
         .cs-tick:checked::before{content:"\2713";font-size:1.3rem;font-weight:bold;line-height:1}
+        .cs-tick[type=radio]{border-radius:50%}
+        .cs-far dt{font-weight:bold}.cs-letters{white-space:nowrap}.cs-cautions .cs-letters{flex:none;width:4.6rem;font-weight:bold}.cs-cautions li .cs-state{width:auto}
+        .cs-step .cs-letters,.cs-order .cs-letters,.cs-parts .cs-letters{border:2px solid #111;border-radius:3px;padding:0 .25rem}
+        .cs-state:empty{display:none}.cs-left{font-weight:bold}.cs-left:empty{display:none}
+        .cs-outcomes{margin:.4rem 0 .3rem 2.2rem;border:2px solid #111;border-left-width:8px;padding:.2rem .6rem}.cs-outcomes p,.cs-step .cs-outcomes p{margin:.3rem 0}
+        .cs-struck .cs-line label,.cs-struck [role=group]>p,.cs-struck.cs-part th,.cs-struck.cs-wanted label{text-decoration:line-through}
+        .cs-struck .cs-state,.cs-hangs .cs-state{display:inline-block;text-decoration:none;font-style:italic}
         .cs-order td:nth-child(1){width:3.2rem}.cs-order td:nth-child(2){white-space:nowrap}
         .cs-bars th:nth-child(1){width:28%}.cs-bars th:nth-child(2){width:24%}
         .cs-row{display:block;width:100%;height:20px;overflow:visible}
         .cs-row text{font-size:.75rem;fill:#111}
         .cs-bar{fill:#fff;stroke:#111;stroke-width:1}.cs-critical{fill:#111}.cs-waits{stroke-dasharray:4 3}
         .cs-mark{stroke:#bbb}
-        @media (max-width:40rem){body{padding:.75rem}table{font-size:.875rem}th,td{padding:.25rem .3rem}.cs-step p,.cs-step .cs-facts{margin-left:0}}
+        @media (max-width:40rem){body{padding:.75rem}table{font-size:.875rem}th,td{padding:.25rem .3rem}.cs-step p,.cs-step .cs-facts,.cs-outcomes{margin-left:0}}
         @page{@bottom-left{content:"Plan $MARK";font:9pt sans-serif}}
         @media print{
         body{padding:0;max-width:none;font-size:10pt}
         h1{font-size:15pt}h2{font-size:12.5pt;margin-top:14pt}h3{font-size:11pt}
         table,.cs-step .cs-facts{font-size:9.5pt}
-        nav,.cs-tools,.cs-scroll,.cs-lights,#how-to-light,.cs-show{display:none!important}
+        .cs-open,nav,.cs-tools,.cs-scroll,.cs-lights,#how-to-light,.cs-show{display:none!important}
         .cs-filtered .cs-tools{display:block!important}.cs-filtered .cs-tools p:not(#filtered){display:none}
         a{color:inherit;text-decoration:none}
         h2,h3{break-after:avoid}
         thead{display:table-header-group}
-        tr,.cs-step,.cs-cautions li,.cs-fields{break-inside:avoid}
+        tr,.cs-step,.cs-outcomes,.cs-cautions li,.cs-fields{break-inside:avoid}
         p,li{orphans:3;widows:3}
         .cs-tick{width:12pt;height:12pt;border-width:1.2pt}
         .cs-tick:checked::before{font-size:10pt}

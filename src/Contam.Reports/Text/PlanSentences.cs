@@ -16,17 +16,37 @@ internal static class PlanSentences
     /// <summary>Which engine.</summary>
     public static string Engine(PlanDocument plan) => plan.Family.Title.Length > 0 ? $"{plan.Family.Title} ({plan.Family.Id})" : plan.Family.Id;
 
-    /// <summary>How much it is.</summary>
+    /// <summary>How much it is. With looks the steps and hours stand above, by <see cref="LookWords"/>.</summary>
     public static string Summary(PlanDocument plan)
     {
-        int renewed = plan.Parts.Count(part => part.Treatment.Contains(TreatmentKind.Replace));
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"{plan.Steps.Length} steps, {plan.Hours.Bench:0.#} h. {plan.Parts.Length} parts can be reached, {plan.Clear} cannot; {renewed} parts renewed. Standard: {plan.Standard.Id}.");
+        string work = plan.Looks.IsEmpty ? string.Create(CultureInfo.InvariantCulture, $"{plan.Steps.Length} steps, {plan.Hours.Bench:0.#} h. ") : "";
+        return string.Create(CultureInfo.InvariantCulture, $"{work}{Reached(plan)}; {Renewed(plan)}. Standard: {plan.Standard.Id}.");
+    }
+
+    /// <summary>How many parts are reached; apart those that hang on looks, and those that what was seen clears.</summary>
+    public static string Reached(PlanDocument plan)
+    {
+        int cleared = plan.Parts.Count(part => part.Treatment.IsEmpty);
+        int hanging = plan.Parts.Count(part => !part.OnlyIf.IsEmpty);
+        string apart = string.Concat(
+            hanging == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{hanging} of them only if a look finds {(plan.Debris.Length == 1 ? plan.Debris[0] : "debris")}, "),
+            cleared == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{cleared} of them cleared by what was seen, "));
+        return string.Create(CultureInfo.InvariantCulture, $"{plan.Parts.Length} parts can be reached, {apart}{plan.Clear} cannot");
+    }
+
+    private static string Renewed(PlanDocument plan)
+    {
+        PlanPart[] renewed = [.. plan.Parts.Where(part => part.Treatment.Contains(TreatmentKind.Replace))];
+        int sure = renewed.Count(part => part.OnlyIf.IsEmpty);
+        return sure == renewed.Length
+            ? string.Create(CultureInfo.InvariantCulture, $"{sure} {(sure == 1 ? "part" : "parts")} renewed")
+            : string.Create(CultureInfo.InvariantCulture, $"{sure} {(sure == 1 ? "part" : "parts")} renewed, at most {renewed.Length}");
     }
 
     /// <summary>When the engine may run.</summary>
-    public const string MayNotRun = "Nothing runs before every step up to PROVE is ticked.";
+    public static string MayNotRun(PlanDocument plan) => plan.Looks.IsEmpty
+        ? "Nothing runs before every step up to PROVE is ticked."
+        : "Nothing runs before every look has its outcome and every step up to PROVE is ticked or struck.";
 
     /// <summary>How a caution is referred to on its steps.</summary>
     public static string CautionMark(int index) => string.Create(CultureInfo.InvariantCulture, $"!{index + 1}");
@@ -66,6 +86,13 @@ internal static class PlanSentences
     public static string Hours(PlanDocument plan)
     {
         string hands = plan.Hours.Technicians == 1 ? "one technician" : string.Create(CultureInfo.InvariantCulture, $"{plan.Hours.Technicians} technicians");
+        if (!plan.Looks.IsEmpty)
+        {
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"With {hands}: all looks clean, {plan.Hours.BenchAllClean:0.#} h at the bench and {plan.Hours.ElapsedAllClean:0.#} working hours from start to end with all waiting; at most {plan.Hours.Bench:0.#} h and {plan.Hours.Elapsed:0.#}. To be expected: {plan.Hours.BenchExpected:0.#} h at the bench. How often debris passes on is common practice, no source; it spares no part.");
+        }
+
         return string.Create(
             CultureInfo.InvariantCulture,
             $"{plan.Hours.Bench:0.##} h at the bench, {plan.Hours.Elapsed:0.##} working hours from start to end with {hands} and all waiting. No order ends before {plan.Hours.LowerBoundElapsed:0.##} h.");

@@ -31,10 +31,26 @@ public static class PlanText
     {
         page.Subheading(PlanSentences.Title(plan, names));
         page.Paragraph(PlanSentences.Engine(plan));
+        Looks(page, plan, new LookWords(plan, names));
         page.Paragraph(PlanSentences.Summary(plan));
         foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
             page.Paragraph(sentence);
-        page.Paragraph(PlanSentences.MayNotRun);
+        page.Paragraph(PlanSentences.MayNotRun(plan));
+    }
+
+    private static void Looks(TextPage page, PlanDocument plan, LookWords words)
+    {
+        if (!words.Any)
+            return;
+        page.Gap();
+        page.Paragraph(words.Sure, indent: 14, lead: "SURE");
+        page.Paragraph(words.ByTheLooks, indent: 14, lead: "BY THE LOOKS");
+        foreach (PlanLook look in plan.Looks)
+            page.Paragraph($"{words.Place(look)}. {words.Due(look)}{LookWords.Find(look)}: {words.Found(look)}. Clean: {words.Clean(look)}.", indent: 8, lead: $"LOOK {look.Id}");
+        foreach (string sentence in words.AgainstOnRecord())
+            page.Paragraph(sentence);
+        page.Paragraph(words.HowToStrike);
+        page.Gap();
     }
 
     private static void Cautions(TextPage page, PlanDocument plan)
@@ -49,8 +65,10 @@ public static class PlanText
     private static void Before(TextPage page, PlanDocument plan)
     {
         page.Heading("Before the work");
-        foreach ((string name, string text) in BeforeText.Lines(plan, page.Look))
-            page.Paragraph(text, indent: 11, lead: name);
+        (string Name, string Text)[] lines = [.. BeforeText.Lines(plan, page.Look)];
+        int indent = lines.Select(line => line.Name.Length + 2).Append(11).Max();
+        foreach ((string name, string text) in lines)
+            page.Paragraph(text, indent, name);
     }
 
     private static void Methods(TextPage page, PlanDocument plan)

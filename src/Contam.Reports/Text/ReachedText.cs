@@ -13,8 +13,8 @@ internal sealed class ReachedText(TextPage page, PlanDocument plan, Names names,
     public void Write()
     {
         page.Heading("What the debris reached");
-        foreach ((Grade grade, string heading) in ReachedWords.Grades)
-            Group(grade, heading);
+        foreach ((string heading, PlanPart[] parts) in words.Groups())
+            Group(heading, parts);
         Conditional();
         Findings();
         for (int i = 0; i < reasons.Count; i++)
@@ -25,11 +25,8 @@ internal sealed class ReachedText(TextPage page, PlanDocument plan, Names names,
         }
     }
 
-    private void Group(Grade grade, string heading)
+    private void Group(string heading, PlanPart[] parts)
     {
-        PlanPart[] parts = [.. plan.Parts.Where(part => ReachedWords.WorstOf(part) == grade)];
-        if (parts.Length == 0)
-            return;
         page.Subheading(string.Create(CultureInfo.InvariantCulture, $"{heading} ({parts.Length})"));
         foreach (List<PlanPart> group in RepeatFolding.Fold(parts, part => names.NumberOf(part.Id), KeyOf))
         {
@@ -38,15 +35,15 @@ internal sealed class ReachedText(TextPage page, PlanDocument plan, Names names,
                 ? first.Name
                 : $"{names.WithoutNumber(first.Id)} {RepeatFolding.Range(names.NumberOf(first.Id), names.NumberOf(group[^1].Id))}";
             if (withReasons)
-                page.Row(2, (name, 26), (ReachedWords.Treatment(first) + ReasonMark(first), 22), (words.HowReached(first), 0));
+                page.Row(2, (name, 26), (words.Treatment(first) + ReasonMark(first), 22), (words.HowReached(first), 0));
             else
-                page.Row(2, (name, 40), (ReachedWords.Treatment(first), 0));
+                page.Row(2, (name, 40), (words.Treatment(first), 0));
         }
     }
 
     private string KeyOf(PlanPart part) => string.Join('|', [
         names.WithoutNumber(part.Id),
-        string.Join(',', part.Treatment),
+        words.Treatment(part),
         withReasons ? $"{part.Rule?.File}:{part.Rule?.Line}" : "",
         !withReasons ? "" : string.Join(',', part.Exposure.Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Debris} {one.Grade} {one.ReachUm} {one.From} {(one.Via is null ? "" : names.WithoutNumber(one.Via))}"))),
     ]);

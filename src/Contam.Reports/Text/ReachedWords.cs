@@ -17,11 +17,29 @@ internal sealed class ReachedWords(PlanDocument plan, Names names, TextLook look
         (Grade.Cleared, "Cleared: a clean look cuts every way"),
     ];
 
+    /// <summary>
+    /// The parts in groups that are not empty, each under its heading: by the worst grade; in a plan with looks by what each hangs on, what is sure first, and
+    /// what was cleared beforehand last.
+    /// </summary>
+    public IEnumerable<(string Heading, PlanPart[] Parts)> Groups()
+    {
+        if (plan.Looks.IsEmpty)
+            return Grades.Select(one => (one.Heading, plan.Parts.Where(part => WorstOf(part) == one.Grade).ToArray())).Where(group => group.Item2.Length > 0);
+        return plan.Parts
+            .GroupBy(part => part.Treatment.IsEmpty ? Grades[^1].Heading : part.OnlyIf.IsEmpty ? Sure : $"{LookWords.AnyOf(part.OnlyIf)}: only if {(plan.Debris.Length == 1 ? plan.Debris[0] : "debris")} was found there", StringComparer.Ordinal)
+            .OrderBy(group => group.Key == Sure ? 0 : group.Key == Grades[^1].Heading ? 2 : 1)
+            .ThenBy(group => string.Join(' ', group.First().OnlyIf), StringComparer.Ordinal)
+            .Select(group => (group.Key, group.ToArray()));
+    }
+
+    private const string Sure = "Sure: treated whatever the looks show";
+
     /// <summary>The worst grade of a part.</summary>
     public static Grade WorstOf(PlanPart part) => part.Exposure.Min(one => one.Grade);
 
     /// <summary>What is done with it.</summary>
-    public static string Treatment(PlanPart part) => part.Treatment.IsEmpty ? "left alone" : string.Join(", ", part.Treatment.Select(one => one.ToString().ToLowerInvariant()));
+    public string Treatment(PlanPart part) => part.Treatment.IsEmpty ? "left alone"
+        : string.Join(", ", part.Treatment.Select(one => one.ToString().ToLowerInvariant())) + (!plan.Looks.IsEmpty && WorstOf(part) == Grade.Guarded ? "; past a barrier" : "");
 
     /// <summary>Why that is done, and the line of the rule; empty where no rule gives a reason.</summary>
     public static string Reason(PlanPart part)

@@ -10,6 +10,8 @@ internal sealed class StepGroups(PlanDocument plan, Names names)
         .SelectMany((caution, index) => caution.Steps.Select(step => (step, index)))
         .ToLookup(pair => pair.step, pair => pair.index);
 
+    private readonly HashSet<int> looks = [.. plan.Looks.Select(look => look.Step)];
+
     private Dictionary<(int Caution, Phase Phase), int>? firstIn;
 
     /// <summary>The groups, phase by phase; every step stands in one.</summary>
@@ -69,7 +71,7 @@ internal sealed class StepGroups(PlanDocument plan, Names names)
 
     private string KeyOf(PlanStep step) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{step.Phase} {step.Action} {step.Minutes} {step.Technician} {step.Critical} {step.Method} {string.Join(',', CautionsOn(step))} {WithName(step, "#")}");
+        $"{step.Phase} {step.Action} {step.Minutes} {step.Technician} {step.Critical} {step.Method} {LookWords.Margin(step)} {(looks.Contains(step.Number) ? step.Number : 0)} {string.Join(',', CautionsOn(step))} {WithName(step, "#")}");
 
     /// <summary>The text with the number of its repeated part, wherever it stands behind the name of a repeated part, turned into something else.</summary>
     private string WithName(PlanStep step, string number) =>

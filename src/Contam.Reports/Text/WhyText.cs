@@ -1,5 +1,6 @@
 using System.Globalization;
 using Contam.Families;
+using Contam.Plans;
 using Contam.Why;
 
 namespace Contam.Reports.Text;
@@ -8,7 +9,12 @@ namespace Contam.Reports.Text;
 public static class WhyText
 {
     /// <summary>Writes the explanation hop by hop.</summary>
-    public static void Write(Explanation why, Family family, TextWriter writer, TextLook look)
+    /// <param name="why">The explanation.</param>
+    /// <param name="family">For names.</param>
+    /// <param name="writer">Where it goes.</param>
+    /// <param name="look">How wide, and whether in colour.</param>
+    /// <param name="howFar">Which looks decide how far to go after this failure; <c>null</c> to say nothing of them.</param>
+    public static void Write(Explanation why, Family family, TextWriter writer, TextLook look, LooksAnswer? howFar = null)
     {
         ArgumentNullException.ThrowIfNull(why);
         ArgumentNullException.ThrowIfNull(family);
@@ -33,6 +39,26 @@ public static class WhyText
         Contradictions(page, why, names);
         page.Heading("What is done with it");
         page.Paragraph(Treatment(why, names), indent: 2);
+        if (howFar is not null && !why.Treatments.IsEmpty)
+        {
+            page.Heading("Which look would spare it");
+            page.Paragraph(Sparing(why, SparedBy(why, howFar), names), indent: 2);
+        }
+    }
+
+    /// <summary>The looks on which the part hangs: it is left alone where none of them finds anything; none where no look spares it.</summary>
+    internal static IEnumerable<LookToMake> SparedBy(Explanation why, LooksAnswer howFar) =>
+        howFar.Parts.FirstOrDefault(part => part.Id == why.Part.Value)?.When is { } when ? howFar.Looks.Where(look => when.OnlyIf.Contains(look.Letter - LookCondition.LetterOf(0))) : [];
+
+    private static string Sparing(Explanation why, IEnumerable<LookToMake> looks, Names names)
+    {
+        string[] places = [.. looks.Select(look => $"{names.Folded(look.Places)} (look {look.Letter})")];
+        return places.Length switch
+        {
+            0 => why.Hops.IsEmpty ? "None: it is where the debris comes from, or was found." : "None that the plan makes: it is treated whatever the looks show.",
+            1 => $"A clean look at {places[0]}.",
+            _ => $"Clean looks at {Join(places)}, those of them that are due: it is treated when {why.Debris.Name} is found at any of these.",
+        };
     }
 
     private static void Contradictions(TextPage page, Explanation why, Names names)

@@ -38,6 +38,54 @@ internal sealed class KnownVoids
         return known[(clean, found)] = isVoid;
     }
 
+    /// <summary>
+    /// The same for all outcomes: a find makes these looks void where all of those are clean. Of each find the smallest sets of clean looks past which it is not
+    /// explained, fewest looks first; on which <see cref="Of"/> is the union over what was found of the rules whose looks are clean, since finds explain nothing.
+    /// </summary>
+    /// <remarks>Cost: for each find past which nothing is left open, one search for each set of the looks on its ways, at most 65,536; most finds have none.</remarks>
+    public ImmutableArray<VoidRule> Rules()
+    {
+        var rules = new SortedDictionary<(int Found, int Size, int Clean), int>();
+        for (int debris = 0; debris < ofLook.Length; debris++)
+        {
+            foreach (Find find in foundBefore[debris])
+                Add(debris, find, 0);
+            for (int look = 0; look < looks.Count; look++)
+            {
+                foreach (Find find in ofLook[debris][look])
+                    Add(debris, find, LookMask.Of(look));
+            }
+        }
+
+        return [.. rules.Select(rule => new VoidRule(rule.Key.Found, rule.Key.Clean, rule.Value))];
+
+        void Add(int debris, Find find, int look)
+        {
+            int between = find.Between & ~look;
+            foreach (int clean in SmallestCuts(between, clean => !Open(debris, find.Level, clean)[find.Place]))
+            {
+                (int, int, int) key = (look, System.Numerics.BitOperations.PopCount((uint)clean), clean);
+                rules[key] = rules.GetValueOrDefault(key) | between;
+            }
+        }
+    }
+
+    /// <summary>The smallest sets of these looks for which it is so; where it is for a set, it is for every larger one.</summary>
+    private static List<int> SmallestCuts(int among, Func<int, bool> isCut)
+    {
+        var cuts = new List<int>();
+        if (among == 0 || !isCut(among))
+            return cuts;
+        IEnumerable<int> sets = Enumerable.Range(0, among + 1).Where(set => (set & ~among) == 0).OrderBy(set => System.Numerics.BitOperations.PopCount((uint)set)).ThenBy(set => set);
+        foreach (int set in sets)
+        {
+            if (!cuts.Exists(cut => (set & cut) == cut) && isCut(set))
+                cuts.Add(set);
+        }
+
+        return cuts;
+    }
+
     private bool[] Open(int debris, int level, int clean)
     {
         if (!open.TryGetValue((debris, level, clean), out bool[]? reached))
@@ -60,3 +108,9 @@ internal sealed class KnownVoids
     /// <summary>A place of a find, the level of the widest way there, and the looks that lie on some way there.</summary>
     private sealed record Find(int Place, int Level, int Between);
 }
+
+/// <summary>A find at a look makes clean looks void, for all that each is bits.</summary>
+/// <param name="Found">The look of the find; 0 for what was found beforehand.</param>
+/// <param name="Clean">Where all of these are clean</param>
+/// <param name="Void">those of these that are clean are void.</param>
+internal sealed record VoidRule(int Found, int Clean, int Void);

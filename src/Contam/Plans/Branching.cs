@@ -10,12 +10,14 @@ namespace Contam.Plans;
 /// <summary>The deciding looks of a plan, and what hangs on them: what the choice of looks came to, in the words of the procedure and of the document.</summary>
 internal sealed class Branching
 {
+    private readonly LookQuestion question;
     private readonly LookPlan chosen;
     private readonly Dictionary<PartId, PartLooks> partOf;
     private readonly Dictionary<LookCondition, ulong[]> metIn = [];
 
-    private Branching(LookPlan chosen)
+    private Branching(LookQuestion question, LookPlan chosen)
     {
+        this.question = question;
         this.chosen = chosen;
         partOf = chosen.Plan.Parts.ToDictionary(part => part.Part.Id);
     }
@@ -26,10 +28,11 @@ internal sealed class Branching
     {
         if (request is { MostLooks: 0, LookAt: null })
             return null;
-        LookPlan chosen = DecidingLooks.Choose(HowFar.QuestionOf(request));
+        ChoiceQuestion asked = HowFar.QuestionOf(request);
+        LookPlan chosen = DecidingLooks.Choose(asked);
         if (chosen.Plan.Looks.FirstOrDefault(look => look.IsNeverDue) is { } never)
             throw new ArgumentException($"a look at {never.Places[0]} decides nothing: what is on record clears every way to it", nameof(request));
-        return chosen.Plan.Looks.IsEmpty ? null : new Branching(chosen);
+        return chosen.Plan.Looks.IsEmpty ? null : new Branching(asked.Question, chosen);
     }
 
     public int Count => chosen.Plan.Looks.Length;
@@ -68,6 +71,13 @@ internal sealed class Branching
             Clears = [.. look.Clears.Select(part => part.Value)],
             MinutesHanging = Rounded(steps.Where(step => step.Technician is not null && step.OnlyIf.Contains(Letter(place))).Sum(step => step.Minutes)),
         }),
+    ];
+
+    /// <summary>Which finds make which clean looks void, for the document.</summary>
+    public ImmutableArray<PlanDisproof> Disproofs() =>
+    [
+        .. new KnownVoids(FixedLooks.Of(question, [.. chosen.Plan.Looks.Select(look => look.Places)])).Rules()
+            .Select(rule => new PlanDisproof(Letters(LookMask.Looks(rule.Found)), Letters(LookMask.Looks(rule.Clean)), Letters(LookMask.Looks(rule.Void)))),
     ];
 
     /// <summary>Whether a job is done wherever these two are, over every history.</summary>

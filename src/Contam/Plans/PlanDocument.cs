@@ -55,6 +55,9 @@ public sealed record PlanDocument
     /// <summary>The looks that decide how far to go, in order of work; empty for a flat plan.</summary>
     public ImmutableArray<PlanLook> Looks { get; init; } = [];
 
+    /// <summary>Which finds at looks make clean looks void, so that these count as found as well; empty where none can.</summary>
+    public ImmutableArray<PlanDisproof> Disproofs { get; init; } = [];
+
     /// <summary>By what the steps are numbered.</summary>
     public PlanSequence Sequence { get; init; }
 
@@ -189,6 +192,15 @@ public sealed record PlanLook
     /// <summary>A technician's minutes of the steps whose condition names it.</summary>
     public double MinutesHanging { get; init; }
 }
+
+/// <summary>
+/// A find that clean looks cannot explain: it speaks against them. Each field holds letters of looks, in their order. A look that is void counts as found in every
+/// condition. Only what was really found makes something void, not a look that counts as found.
+/// </summary>
+/// <param name="Found">Where debris was found at this look; empty for a find that the plan was made with.</param>
+/// <param name="Clean">And all of these are clean,</param>
+/// <param name="Void">then those of these that are clean are void.</param>
+public sealed record PlanDisproof(ImmutableArray<string> Found, ImmutableArray<string> Clean, ImmutableArray<string> Void);
 
 /// <summary>What the standard asks of a part for one debris that has come so far.</summary>
 /// <param name="Debris">The debris.</param>
@@ -388,6 +400,9 @@ public sealed record PlanHours(double Bench, double Elapsed, int Technicians, do
 
     /// <summary>Working hours from start to end where every look is clean.</summary>
     public double ElapsedAllClean { get; init; } = Elapsed;
+
+    /// <summary>The hours of a working day, by the standard.</summary>
+    public double WorkingDay { get; init; } = 8;
 }
 
 /// <summary>Reach and hops of one debris, under one reading of the clean findings.</summary>

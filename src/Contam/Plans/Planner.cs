@@ -47,10 +47,11 @@ public static class Planner
             Methods = steps.Methods,
             Before = steps.Before,
             Looks = branching?.Of(steps.LookJobs, steps.Steps) ?? [],
+            Disproofs = branching?.Disproofs() ?? [],
             Steps = steps.Steps,
             Order = [.. OrderList.Of(procedureRequest, draft).Select(line => new PlanOrderLine(line.Item, line.Quantity, line.Why, line.Unit, line.Lead?.TotalDays) { OnlyIf = Branching.Letters(line.When.OnlyIf) })],
             Sequence = request.Sequence,
-            Hours = steps.Hours,
+            Hours = steps.Hours with { WorkingDay = new WorkTimes(request.Standard).WorkingDayMinutes / 60 },
             Evidence = PlanParts.Evidence(spreads),
         };
     }

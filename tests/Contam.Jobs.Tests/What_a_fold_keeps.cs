@@ -14,7 +14,7 @@ public class What_a_fold_keeps
         Standard = new PlanStandard("house", new string('0', 64)),
         Failed = ["pump"],
         Debris = ["metal"],
-        Hours = new PlanHours(1, 1, 1, 1),
+        Hours = new PlanHours(1, 1, 1, 1, 1),
         Parts = [new PlanPart { Id = "pump", Name = "Pump", Kind = "pump", Exposure = [new PlanExposure("metal", Grade.Exposed, null, "pump", null)], Treatment = [TreatmentKind.Clean, TreatmentKind.Test] }],
         Steps = [Step(1, Phase.Strip, StepAction.Remove), Step(2, Phase.CleanOut, StepAction.Clean, 1), Step(3, Phase.Test, StepAction.Test, 2), Step(4, Phase.Refit, StepAction.Refit, 3), Step(5, Phase.Prove, StepAction.Prove, 4)],
     };
@@ -66,7 +66,9 @@ public class What_a_fold_keeps
     public void A_test_that_opens_again_opens_what_was_fitted_and_proved_on_the_strength_of_it()
     {
         JobState state = Fold([Ticked(1), Ticked(2), Ticked(3), Ticked(4), Ticked(5)]);
-        Assert.Equal([4, 1, 5], Reopening.After(state, Support.Notation.CaseReader.System("pump > tank"), state.Steps.Find(3)!, "not tight").Select(one => state.Steps.Find(one.Key)!.Number));
+        var opened = new List<OpenAgain> { new(state.Steps.Find(3)!.Key, "not tight") };
+        Reopening.Follow(state, state, Support.Notation.CaseReader.System("pump > tank"), opened);
+        Assert.Equal([3, 4, 1, 5], opened.Select(one => state.Steps.Find(one.Key)!.Number));
     }
 
     [Theory]

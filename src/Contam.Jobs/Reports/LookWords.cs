@@ -60,7 +60,7 @@ internal static class LookWords
     private static string LeftAlone(ImmutableArray<string> parts) => parts.IsEmpty ? "" : $" Left alone on the strength of it: {string.Join(", ", parts)}.";
 
     private static ImmutableArray<string> Spared(JobState state, ImmutableArray<string> parts) =>
-        [.. parts.Where(part => !state.Steps.All.Any(step => step.Parts.Contains(part) && state.IsDone(step) && BenchPlay.TreatmentOf(step) is not (null or TreatmentKind.Inspect)))];
+        [.. parts.Where(part => !state.Steps.All.Any(step => step.Parts.Contains(part) && state.IsDone(step) && BenchPlay.TreatmentOf(step) is TreatmentKind.Flush or TreatmentKind.Clean or TreatmentKind.Replace))];
 
     private static string Signed(Decided outcome) => $"{outcome.By}, {JobText.Day(outcome.At)}";
 }

@@ -90,8 +90,10 @@ internal sealed class EngineModel(Family family, PlanDocument plan)
             return harm;
         foreach (Limit limit in family.Limits)
         {
-            bool isTested = steps.Any(step => step is { Action: StepAction.Test, Technician: not null } && step.Parts.Contains(limit.Part.Value));
-            bool isHeld = limit.Measures is Families.Measure.PressureDrop or Families.Measure.VacuumDrop && steps.Any(step => step.Phase == Phase.Prove && step.DueAfterRunningHours is null && step.Parts.Contains(limit.Part.Value));
+            // What hangs on a look is tested where it was done; whether it had to be is told by what was reached.
+            bool isTested = steps.Any(step => step is { Action: StepAction.Test, Technician: not null } && step.Parts.Contains(limit.Part.Value)
+                && (step.OnlyIf.IsEmpty && step.Unless.IsEmpty || places[limit.Part.Value].Work.ContainsKey(WorkAt(StepAction.Test, limit.Part.Value))));
+            bool isHeld = limit.Measures is Families.Measure.PressureDrop or Families.Measure.VacuumDrop && steps.Any(step => step is { Phase: Phase.Prove, DueAfterRunningHours: null, OnlyIf.IsEmpty: true, Unless.IsEmpty: true } && step.Parts.Contains(limit.Part.Value));
             bool isRead = readings.TryGetValue(limit.Id, out (Verdict Verdict, long At, bool IsStale) reading);
             if (isRead && reading.Verdict is not (Verdict.Good or Verdict.Marginal))
                 return $"{limit.Id} is {reading.Verdict}";

@@ -12,6 +12,10 @@ internal sealed class LookArguments
     private readonly Option<int?> most = new("--looks") { Description = $"the most looks that decide how far to go, 0 to {HowFar.MostLooks} (default: as many as pay)", HelpName = "N" };
     private readonly Option<string[]> lookAt = FailureArguments.ListOption("--look-at", "PART[,PART]", "let the looks at these places decide");
 
+    public Option Most => most;
+
+    public Option LookAt => lookAt;
+
     public void AddTo(Command command)
     {
         command.Options.Add(most);

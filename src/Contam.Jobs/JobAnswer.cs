@@ -48,6 +48,19 @@ public sealed record JobAnswer
 /// <param name="Because">Why, as a clause.</param>
 public sealed record ReopenedStep(WorkStep Step, string Because);
 
+/// <summary>What a look that decides came to.</summary>
+public enum LookOutcome
+{
+    /// <summary>Every place was seen, and clean of every debris of the look.</summary>
+    Clean,
+
+    /// <summary>Debris was found.</summary>
+    Found,
+
+    /// <summary>It could not be made, or leaves a doubt: what hangs on it is done.</summary>
+    InDoubt,
+}
+
 /// <summary>Who writes an entry, and when.</summary>
 /// <param name="At">When, with the offset of the place.</param>
 /// <param name="By">Who; <c>null</c> for who is in charge of the job.</param>

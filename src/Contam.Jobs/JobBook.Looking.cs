@@ -51,6 +51,56 @@ public sealed partial class JobBook
         return why is not null ? JobAnswer.Refused(why) : after is null ? JobAnswer.Written(before!, 0, [], []) : Answer(before!, after);
     }
 
+    /// <summary>A look that decides how far to go was made, or could not be; and with it its step is done. Written together, or not at all.</summary>
+    /// <param name="id">The job.</param>
+    /// <param name="letter">The look's letter.</param>
+    /// <param name="outcome">What it came to.</param>
+    /// <param name="finds">What was found, where something was; of parts and debris that there are.</param>
+    /// <param name="isAgain">Whether it takes the place of what was said before.</param>
+    /// <param name="signature">Who looked, and when.</param>
+    /// <param name="words">What is said of the step.</param>
+    public JobAnswer Decide(string id, string letter, LookOutcome outcome, ImmutableArray<Finding> finds, bool isAgain, Signature signature, TickWords? words = null)
+    {
+        ArgumentNullException.ThrowIfNull(signature);
+        words ??= new TickWords();
+        if (FaultIn(("name", signature.By), ("note", words.Note), ("reason", words.Anyway)) is { } fault)
+            return JobAnswer.Refused(fault);
+        Refusal? why = null;
+        JobRecord? before = null;
+        JobRecord? after = Add(id, job =>
+        {
+            before = job;
+            string by = RecordText.Kept(signature.By ?? job.Technician);
+            KeptSystem kept = SystemOf(job);
+            why = UnknownIn(kept, finds);
+            Ruling? ruling = why is null ? LookRules.Decide(job.State, kept, letter, outcome, [.. finds.Select(SeenOf)], isAgain, signature.At, by) : null;
+            why ??= ruling!.Refusal;
+            if (ruling?.Body is not { } decided)
+                return null;
+            JobState then = JobFold.Fold(job.Bodies.Add(decided), PlanOf);
+            if (then.Steps.All.FirstOrDefault(step => step.Looks.Contains(letter)) is not { } made || !then.IsOpen(made) || made.Looks.Any(look => !LookStandings.IsDecided(then.StandingOf(look))))
+                return Decision.Of(decided);
+            Ruling tick = WorkRules.Tick(then, kept, made.Number, words with { Note = KeptOrNone(words.Note), Anyway = KeptOrNone(words.Anyway) }, signature.At, by);
+            why = tick.Refusal;
+            return tick.Body is { } ticked ? Decision.Of(decided, ticked) : null;
+        });
+        return after is null ? JobAnswer.Refused(why!) : Answer(before!, after);
+    }
+
+    private static NoSuchThing? UnknownIn(KeptSystem kept, ImmutableArray<Finding> findings)
+    {
+        Catalogue catalogue = kept.Standard.CatalogueOf();
+        foreach (Finding finding in findings)
+        {
+            if (kept.Family.Find(finding.Part) is null)
+                return new NoSuchThing(NamedThing.Part, finding.Part.Value, [.. kept.Family.Parts.Select(part => part.Id.Value)]);
+            if (catalogue.FindDebris(finding.Debris.Name) is null)
+                return new NoSuchThing(NamedThing.Debris, finding.Debris.Name, [.. catalogue.Debris.Select(debris => debris.Name)]);
+        }
+
+        return null;
+    }
+
     /// <summary>What planning again would change, with these looks and with those that no plan has been made with yet. Nothing is written.</summary>
     /// <returns>The proposal, or why there is none.</returns>
     public (Proposal? Proposal, Refusal? Refusal) Propose(string id, ImmutableArray<Finding> findings, bool hasFailed, Signature signature)
@@ -81,15 +131,12 @@ public sealed partial class JobBook
     private Refusal? Rule(JobRecord job, ImmutableArray<Finding> findings, bool hasFailed, Signature signature, out ImmutableArray<Looked> looks)
     {
         KeptSystem kept = SystemOf(job);
-        Catalogue catalogue = kept.Standard.CatalogueOf();
         var taken = ImmutableArray.CreateBuilder<Looked>();
         looks = [];
+        if (UnknownIn(kept, findings) is { } unknown)
+            return unknown;
         foreach (Finding finding in findings)
         {
-            if (kept.Family.Find(finding.Part) is null)
-                return new NoSuchThing(NamedThing.Part, finding.Part.Value, [.. kept.Family.Parts.Select(part => part.Id.Value)]);
-            if (catalogue.FindDebris(finding.Debris.Name) is null)
-                return new NoSuchThing(NamedThing.Debris, finding.Debris.Name, [.. catalogue.Debris.Select(debris => debris.Name)]);
             Ruling ruling = WorkRules.Look(job.State, SeenOf(finding) with { Failed = hasFailed && finding.Found }, signature.At, RecordText.Kept(signature.By ?? job.Technician));
             if (ruling.Refusal is { } why)
                 return why;

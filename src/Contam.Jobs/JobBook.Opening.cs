@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json;
 using Contam.Families;
 using Contam.Jobs.Documents;
 using Contam.Jobs.Entries;
@@ -33,6 +34,7 @@ public sealed partial class JobBook
     /// <param name="signature">Who opens it, and when.</param>
     /// <param name="file">A plan that was brought along, or <c>null</c>.</param>
     /// <returns>The job to be opened, or why not.</returns>
+    /// <exception cref="ArgumentException">A place is named at which a look decides nothing, or too many are.</exception>
     public static (JobToOpen? Job, Refusal? Refusal) Prepare(JobQuestion question, JobHead head, Signature signature, PlanFile? file = null)
     {
         ArgumentNullException.ThrowIfNull(question);
@@ -48,12 +50,33 @@ public sealed partial class JobBook
             return (null, new PlanRefused("no part that sheds it has a way to what was found", IsAnother: false));
         string text = PlanJson.Write(plan);
         if (file is not null && Planned.Difference(file.Text, text) is { } difference)
-            return (null, new PlanRefused(difference, IsAnother: true));
+        {
+            // A plan does not say whether its looks were chosen or named; named, they give it again.
+            return WithNamedLooks(question, file.Text) is { } named ? Prepare(named, head, signature, file) : (null, new PlanRefused(difference, IsAnother: true));
+        }
+
         if (file is not null && Unconfirmed(opened.Looks, file.Confirmed) is { IsEmpty: false } unconfirmed)
             return (null, new NotConfirmed(unconfirmed));
         return Planned.WhyNot(plan, kept) is { } why
             ? (null, new PlanRefused(why, IsAnother: false))
             : (new JobToOpen(opened with { Plan = EntryChain.Sha256(text) }, [text, .. sources]), null);
+    }
+
+    /// <summary>The question with the places of a plan's looks named; <c>null</c> where they are named, there are none, or they cannot decide.</summary>
+    private static JobQuestion? WithNamedLooks(JobQuestion question, string plan)
+    {
+        try
+        {
+            ImmutableArray<PartId> places = [.. PlanJson.Read(plan).Looks.SelectMany(look => look.Places).Select(place => new PartId(place))];
+            if (question.LookAt is not null || places.IsEmpty)
+                return null;
+            HowFar.Of(new PlanRequest(question.Family, question.Standard, question.Failed, question.Debris) { Findings = question.Findings }, lookAt: places);
+            return question with { LookAt = places };
+        }
+        catch (Exception none) when (none is JsonException or ArgumentException or KeyNotFoundException)
+        {
+            return null;
+        }
     }
 
     /// <summary>Opens a job that was made ready.</summary>
@@ -85,7 +108,11 @@ public sealed partial class JobBook
         Standard = [.. question.StandardSources.Select(KeptFileOf)],
         Limits = KeptLimits.Of(question.Limits),
         OnlySuspected = question.Failed.IsEmpty ? true : null,
-        Question = new KeptQuestion([.. question.Failed.Select(part => part.Value)], [.. question.Debris.Select(debris => debris.Name)], question.Technicians, question.Failed.IsEmpty ? question.Share : null),
+        Question = new KeptQuestion([.. question.Failed.Select(part => part.Value)], [.. question.Debris.Select(debris => debris.Name)], question.Technicians, question.Failed.IsEmpty ? question.Share : null)
+        {
+            MostLooks = question.MostLooks,
+            LookAt = question.LookAt is { } places ? [.. places.Select(place => place.Value)] : null,
+        },
         Looks = [.. question.Findings.Select(finding => LookOf(finding, file))],
     };
 

@@ -16,16 +16,16 @@ public sealed partial class JobBook
         words ??= new TickWords();
         return FaultIn(("note", words.Note), ("reason", words.Anyway)) is { } fault
             ? JobAnswer.Refused(fault)
-            : Write(id, signature, (job, by) => WorkRules.Tick(job.State, SystemOf(job).Family, number, words with { Note = KeptOrNone(words.Note), Anyway = KeptOrNone(words.Anyway) }, signature.At, by));
+            : Write(id, signature, (job, by) => WorkRules.Tick(job.State, SystemOf(job), number, words with { Note = KeptOrNone(words.Note), Anyway = KeptOrNone(words.Anyway) }, signature.At, by));
     }
 
     /// <summary>A step is open again.</summary>
     public JobAnswer Untick(string id, int number, string because, Signature signature) => FaultIn(("reason", because)) is { } fault
         ? JobAnswer.Refused(fault)
-        : Write(id, signature, (job, by) => WorkRules.Untick(job.State, SystemOf(job).Family, number, RecordText.Kept(because), signature.At, by));
+        : Write(id, signature, (job, by) => WorkRules.Untick(job.State, SystemOf(job), number, RecordText.Kept(because), signature.At, by));
 
     /// <summary>A part goes to an outside workshop.</summary>
-    public JobAnswer Send(string id, string part, Signature signature) => Write(id, signature, (job, by) => WorkRules.Send(job.State, SystemOf(job).Family, part, signature.At, by));
+    public JobAnswer Send(string id, string part, Signature signature) => Write(id, signature, (job, by) => WorkRules.Send(job.State, SystemOf(job), part, signature.At, by));
 
     /// <summary>A part is back from an outside workshop.</summary>
     public JobAnswer Return(string id, string part, Signature signature) => Write(id, signature, (job, by) => WorkRules.Return(job.State, part, signature.At, by));
@@ -108,7 +108,7 @@ public sealed partial class JobBook
     public ImmutableArray<Missing> Missing(JobRecord job)
     {
         ArgumentNullException.ThrowIfNull(job);
-        return ReleaseGate.Missing(job.State, SystemOf(job).Family);
+        return ReleaseGate.Missing(job.State, SystemOf(job));
     }
 
     private JobAnswer Write(string id, Signature signature, Func<JobRecord, string, Ruling> rule)
@@ -148,6 +148,7 @@ public sealed partial class JobBook
         {
             Unticked one => one.Reopened,
             Moved one => one.Reopened,
+            Decided one => one.Reopened,
             Replanned one => one.Reopened,
             _ => Enumerable.Empty<OpenAgain>(),
         });

@@ -198,7 +198,7 @@ public sealed partial class JobBook : IDisposable
         }
         catch (JsonException unknown)
         {
-            throw new ShopException(ShopFault.Newer, $"a plan in {store.Place} is not one that this contam understands: {unknown.Message}", unknown);
+            throw new ShopException(ShopFault.Newer, $"a plan in {store.Place} is not one that this contam understands: {unknown.Message}. Nothing was changed. Use the contam that made it, or open a new job.", unknown);
         }
     }
 
@@ -222,7 +222,7 @@ public sealed partial class JobBook : IDisposable
         ImmutableArray<EntryBody> bodies = [.. job.Bodies, .. decision.Bodies];
         JobState state = JobFold.Fold(bodies, PlanOf);
         // The gate is asked again after everything that is written: what shuts it takes the release back, in the same change and for everybody to see.
-        if (job.IsReleased && ReleaseGate.Missing(state, SystemOf(job).Family) is { IsEmpty: false } missing && bodies[^1] is not Withdrawn)
+        if (job.IsReleased && ReleaseGate.Missing(state, SystemOf(job)) is { IsEmpty: false } missing && bodies[^1] is not Withdrawn)
         {
             bodies = bodies.Add(new Withdrawn { At = bodies[^1].At, By = bodies[^1].By, Because = [.. missing.Select(one => one.Text)] });
             state = JobFold.Fold(bodies, PlanOf);

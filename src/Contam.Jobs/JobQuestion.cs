@@ -24,6 +24,12 @@ public sealed record JobQuestion(Family Family, ShopStandard Standard, Immutable
     /// <summary>Where no part is named: the share from which a suspect counts as failed, above 0 and at most 1.</summary>
     public double Share { get; init; } = 0.05;
 
+    /// <summary>The most looks that may decide how far to go, from 0 to <see cref="HowFar.MostLooks"/>; 0 for a job in which all that could be reached is treated.</summary>
+    public int MostLooks { get; init; } = HowFar.MostLooks;
+
+    /// <summary>The places of the deciding looks, held fixed; <c>null</c> to have them chosen.</summary>
+    public ImmutableArray<PartId>? LookAt { get; init; }
+
     /// <summary>How much was taken in of the files.</summary>
     public ReadLimits Limits { get; init; } = ReadLimits.Default;
 
@@ -53,6 +59,7 @@ public sealed record JobQuestion(Family Family, ShopStandard Standard, Immutable
                 When = finding.When,
             })],
             Technicians = plan.Hours.Technicians,
+            MostLooks = plan.Looks.IsEmpty ? 0 : HowFar.MostLooks,
         };
         return plan.FromFindings is { } share ? question with { Share = share.Share } : question;
     }

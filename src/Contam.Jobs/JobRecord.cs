@@ -34,6 +34,16 @@ public sealed class JobRecord
     /// <summary>Its steps, by number.</summary>
     public ImmutableArray<WorkStep> Steps => State.Steps.All;
 
+    /// <summary>How many steps that are not done need not be, by what looks showed.</summary>
+    public int Struck => State.Steps.All.Count(step => !State.IsDone(step) && State.IsStruck(step));
+
+    /// <summary>Whether something was seen that no plan has been made with yet.</summary>
+    public bool HasUnplannedFinds => State.Unanswered.Any();
+
+    /// <summary>What finds say against clean looks of the plan that holds, a sentence each.</summary>
+    public ImmutableArray<string> Disproved =>
+        [.. Plan.Looks.Where(look => State.StandingOf(look.Id) is LookStanding.Void or LookStanding.Settled).Select(look => Reports.LookWords.Sentence(State, look))];
+
     /// <summary>Its entries, in order.</summary>
     internal ImmutableArray<JobEntry> Entries { get; }
 

@@ -71,6 +71,9 @@ public enum NamedThing
 
     /// <summary>A debris of the standard.</summary>
     Debris,
+
+    /// <summary>A look of the plan, by its letter.</summary>
+    Look,
 }
 
 /// <summary>There is nothing of this name.</summary>
@@ -88,6 +91,33 @@ public sealed record WorkedOnBefore(string Part, WorkStep Step) : Refusal;
 /// <param name="Part">The part.</param>
 /// <param name="Debris">The debris.</param>
 public sealed record FoundBefore(string Part, string Debris) : Refusal;
+
+/// <summary>The look has an outcome already, and it was not said that the new one takes its place.</summary>
+/// <param name="Look">Its letter.</param>
+/// <param name="Outcome">The outcome: <c>clean</c>, <c>found</c> or <c>in-doubt</c>.</param>
+/// <param name="By">Who looked.</param>
+public sealed record LookedBefore(string Look, string Outcome, string By) : Refusal;
+
+/// <summary>The look is not due: it hangs on earlier looks.</summary>
+/// <param name="Look">Its letter.</param>
+/// <param name="HangsOn">Their letters.</param>
+/// <param name="IsUndecided">Whether they have no outcome yet; else they were clean.</param>
+public sealed record LookNotDue(string Look, ImmutableArray<string> HangsOn, bool IsUndecided) : Refusal;
+
+/// <summary>The look is not made at this part.</summary>
+/// <param name="Look">Its letter.</param>
+/// <param name="Part">The part.</param>
+/// <param name="Places">Where it is made.</param>
+public sealed record NoPlaceOfLook(string Look, string Part, ImmutableArray<string> Places) : Refusal;
+
+/// <summary>The step is a look that decides, and nobody has said what it showed.</summary>
+/// <param name="Step">The step.</param>
+/// <param name="Look">The look's letter.</param>
+public sealed record NeedsOutcome(WorkStep Step, string Look) : Refusal;
+
+/// <summary>The job is released: what a look shows now is a find of its own.</summary>
+/// <param name="Look">The look's letter.</param>
+public sealed record ReleasedBefore(string Look) : Refusal;
 
 /// <summary>Somebody has written to the job since it was read, so that what was shown is no longer what would be written.</summary>
 public sealed record WrittenMeanwhile : Refusal;

@@ -31,7 +31,7 @@ internal sealed class JobBench : IDisposable
     public string At(string name) => Path.Combine(folder.FullName, name);
 
     /// <summary>A bench with a job for a gearcase whose pinion shed metal.</summary>
-    public static JobBench WithJob(string plan = $"plan {Gearcase} --failed pinion --debris metal --format json", string family = Gearcase, string? place = null)
+    public static JobBench WithJob(string plan = $"plan {Gearcase} --failed pinion --debris metal --looks 0 --format json", string family = Gearcase, string? place = null)
     {
         var bench = new JobBench(place);
         bench.WritePlan(plan);
@@ -44,7 +44,7 @@ internal sealed class JobBench : IDisposable
     public string[] OpenWords => OpenWordsFor(Gearcase);
 
     /// <summary>Writes a plan into the bench's folder.</summary>
-    public void WritePlan(string plan = $"plan {Gearcase} --failed pinion --debris metal --format json") => File.WriteAllText(At("plan.json"), Call(plan.Split(' ')).Out);
+    public void WritePlan(string plan = $"plan {Gearcase} --failed pinion --debris metal --looks 0 --format json") => File.WriteAllText(At("plan.json"), Call(plan.Split(' ')).Out);
 
     /// <summary>Opens a job with that plan.</summary>
     public Answer Open(string family = Gearcase) => Job(OpenWordsFor(family));

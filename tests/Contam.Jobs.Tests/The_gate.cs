@@ -43,7 +43,7 @@ public class The_gate
         ];
         Assert.Equal(
             [
-                "HistoryAnswer.Of", "JobBook.Dispose", "JobBook.Find", "JobBook.List", "JobBook.Look", "JobBook.Measure", "JobBook.Missing", "JobBook.Note", "JobBook.Open",
+                "HistoryAnswer.Of", "JobBook.Decide", "JobBook.Dispose", "JobBook.Find", "JobBook.List", "JobBook.Look", "JobBook.Measure", "JobBook.Missing", "JobBook.Note", "JobBook.Open",
                 "JobBook.Photo", "JobBook.Prepare", "JobBook.Propose", "JobBook.Read", "JobBook.Release", "JobBook.Return", "JobBook.Send", "JobBook.Supply", "JobBook.SystemOf", "JobBook.Take", "JobBook.Tick",
                 "JobBook.Untick", "JobJson.Export", "JobJson.ExportDamaged", "JobJson.Import", "ShopCheck.Of", "ShopHistory.CountsFor",
             ],

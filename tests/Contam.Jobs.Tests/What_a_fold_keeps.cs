@@ -66,7 +66,9 @@ public class What_a_fold_keeps
     public void A_test_that_opens_again_opens_what_was_fitted_and_proved_on_the_strength_of_it()
     {
         JobState state = Fold([Ticked(1), Ticked(2), Ticked(3), Ticked(4), Ticked(5)]);
-        Assert.Equal([4, 1, 5], Reopening.After(state, Support.Notation.CaseReader.System("pump > tank"), state.Steps.Find(3)!, "not tight").Select(one => state.Steps.Find(one.Key)!.Number));
+        var opened = new List<OpenAgain> { new(state.Steps.Find(3)!.Key, "not tight") };
+        Reopening.Follow(state, state, Support.Notation.CaseReader.System("pump > tank"), opened);
+        Assert.Equal([3, 4, 1, 5], opened.Select(one => state.Steps.Find(one.Key)!.Number));
     }
 
     [Theory]

@@ -19,7 +19,8 @@ internal sealed class JobCommand(Shell shell, Loading loading) : ICommandSource
               contam job tick 1 --by Ada --minutes 10
             """);
         var shop = new JobShop(shell);
-        foreach (IEnumerable<Command> commands in new[] { new OpenJob(shop, loading).Build(), new ShowJob(shop).Build(), new TickSteps(shop).Build(), new WriteEntries(shop).Build(), new MeasureLimit(shop).Build(), new PlanAgain(shop).Build(), new ReleaseJob(shop).Build(), new CarryJobs(shop, loading).Build(), new AskHistory(shop).Build() })
+        var again = new PlanAgain(shop);
+        foreach (IEnumerable<Command> commands in new[] { new OpenJob(shop, loading).Build(), new ShowJob(shop).Build(), new TickSteps(shop).Build(), new WriteEntries(shop).Build(), new MeasureLimit(shop).Build(), again.Build(), new DecideLook(shop, again).Build(), new ReleaseJob(shop).Build(), new CarryJobs(shop, loading).Build(), new AskHistory(shop).Build() })
         {
             foreach (Command one in commands)
                 command.Subcommands.Add(one);

@@ -15,6 +15,7 @@ internal sealed class OpenJob(JobShop shop, Loading loading)
 {
     private readonly FailureArguments failure = new();
     private readonly Option<int> technicians = new("--technicians") { Description = "how many work at once (default 1)", DefaultValueFactory = _ => 1 };
+    private readonly LookArguments looks = new();
     private readonly Option<string> share = PlanCommand.ShareOption();
     private readonly Option<string?> plan = new("--plan") { Description = "a plan that contam plan --format json wrote, instead of the question; taken only where planning again gives the same", HelpName = "FILE" };
     private readonly Option<string> customer = new("--customer") { Description = "whose engine it is", HelpName = "NAME", Required = true };
@@ -38,6 +39,7 @@ internal sealed class OpenJob(JobShop shop, Loading loading)
             """,
             Run);
         failure.AddTo(command);
+        looks.AddTo(command);
         technicians.MustBeFrom(1, 100);
         foreach (Option option in new Option[] { technicians, share, plan, confirm.Option, customer, engine, technician })
             command.Options.Add(option);
@@ -51,7 +53,9 @@ internal sealed class OpenJob(JobShop shop, Loading loading)
             return ExitCode.WrongUse;
         PlanFile? brought = text is null ? null : new PlanFile(text, confirm.Ask(call, [.. question.Findings.Where(finding => !finding.Found).Select(finding => new CleanFinding(finding.Part.Value, finding.Debris.Name, finding.By, finding.When))]));
         string who = call.GetValue(technician) ?? shop.Shell.Setting("CONTAM_BY") ?? throw new WrongUseException("--technician is missing: who is in charge of the job? Name somebody there, or in CONTAM_BY.");
-        (JobToOpen? job, Refusal? refusal) = JobBook.Prepare(question, new JobHead(call.GetValue(customer)!, call.GetValue(engine)!, who), new Signature(shop.Now), brought);
+        var head = new JobHead(call.GetValue(customer)!, call.GetValue(engine)!, who);
+        var signature = new Signature(shop.Now);
+        (JobToOpen? job, Refusal? refusal) = LookArguments.Answer(RequestOf(question), _ => JobBook.Prepare(question, head, signature, brought));
         if (refusal is not null)
         {
             JobShop.RefuseWrongUse(refusal);
@@ -83,16 +87,21 @@ internal sealed class OpenJob(JobShop shop, Loading loading)
             Share = wanted,
             Limits = loading.Limits,
         };
+        PlanRequest withLooks = looks.Into(RequestOf(question), call);
+        question = question with { MostLooks = withLooks.MostLooks, LookAt = withLooks.LookAt };
         // Says what to do where nothing accounts for what was found.
         if (asked.Failed.IsEmpty)
             PlanCommand.FromFindings(new PlanRequest(asked.Family, asked.Standard, [], asked.Debris) { Findings = asked.Findings }, wanted);
         return question;
     }
 
+    private static PlanRequest RequestOf(JobQuestion question) =>
+        new(question.Family, question.Standard, question.Failed, question.Debris) { Findings = question.Findings, MostLooks = question.MostLooks, LookAt = question.LookAt };
+
     private JobQuestion? FromPlan(ParseResult call, string text)
     {
         string name = TextPage.Harmless(call.GetValue(plan)!);
-        foreach (Option option in new Option[] { failure.Failed, failure.Debris, failure.Found, failure.Clean, failure.FindingsFile, technicians, share })
+        foreach (Option option in new Option[] { failure.Failed, failure.Debris, failure.Found, failure.Clean, failure.FindingsFile, technicians, share, looks.Most, looks.LookAt })
         {
             if (call.GetResult(option) is { Implicit: false })
                 throw new WrongUseException($"{option.Name} says what --plan says already. Leave one of them out.");

@@ -17,6 +17,9 @@ internal sealed class PlanAgain(JobShop shop)
     private readonly Option<bool> yes = new("--yes") { Description = "take the new plan without being asked" };
     private readonly Option<bool> later = new("--later") { Description = "only write it down; the job is not released before it is planned with" };
 
+    /// <summary>Takes the new plan without a question; for every command that may lead to one.</summary>
+    public Option<bool> Yes => yes;
+
     public IEnumerable<Command> Build()
     {
         Command find = shop.WritingCommand("found", """
@@ -58,7 +61,16 @@ internal sealed class PlanAgain(JobShop shop)
         Signature signed = shop.Signed(call);
         if (call.GetResult(later) is not null && call.GetValue(later))
             return shop.Tell(book.Look(job.Id, findings, hasFailed, signed), _ => "Written down. contam job replan plans with it.");
-        (Proposal? proposal, Refusal? refusal) = book.Propose(job.Id, findings, hasFailed, signed);
+        return Offer(call, book, job.Id, findings, hasFailed);
+    });
+
+    /// <summary>Plans again with what no plan has been made with yet, and asks whether to take it.</summary>
+    public int Replan(ParseResult call, JobBook book, string id) => Offer(call, book, id, [], hasFailed: false);
+
+    private int Offer(ParseResult call, JobBook book, string id, ImmutableArray<Finding> findings, bool hasFailed)
+    {
+        Signature signed = shop.Signed(call);
+        (Proposal? proposal, Refusal? refusal) = book.Propose(id, findings, hasFailed, signed);
         if (refusal is not null)
         {
             JobShop.RefuseWrongUse(refusal);
@@ -78,7 +90,7 @@ internal sealed class PlanAgain(JobShop shop)
         // What opens again was shown before the question.
         shop.Say(taken.Refusal is { } why ? RefusalWords.Of(why) : "Taken.");
         return taken.IsAccepted ? ExitCode.Yes : ExitCode.No;
-    });
+    }
 
     private bool IsAgreed()
     {

@@ -8,7 +8,7 @@ namespace Contam.Cli.Jobs;
 internal static class RefusalWords
 {
     /// <summary>Whether what was typed cannot be meant, so that the call ends with 2; else the answer is no.</summary>
-    public static bool IsWrongUse(Refusal refusal) => refusal is NoSuchStep or NoSuchThing or NotAway or AwayAlready or WorkedOnBefore or FoundBefore or TextRefused;
+    public static bool IsWrongUse(Refusal refusal) => refusal is NoSuchStep or NoSuchThing or NoPlaceOfLook or NotAway or AwayAlready or WorkedOnBefore or FoundBefore or TextRefused;
 
     /// <summary>The refusal as a sentence or two; for wrong use without a capital, since the name of the command goes before it.</summary>
     public static string Of(Refusal refusal) => refusal switch
@@ -23,6 +23,12 @@ internal static class RefusalWords
         NotAway one => $"{TextPage.Harmless(one.Part)} is not away. contam job next says what is.",
         AwayAlready one => $"{TextPage.Harmless(one.Part)} is away already. contam job next says what is.",
         NoSuchThing one => NoSuch(one),
+        LookedBefore one => $"Look {one.Look} has an outcome: {one.Outcome}, by {one.By}. Where that was wrong, say the new one with --again.",
+        LookNotDue { IsUndecided: true } one => $"Look {one.Look} is not due yet: it is made only where look {string.Join(" or ", one.HangsOn)} shows debris. Say first what that look showed.",
+        LookNotDue one => $"Look {one.Look} is not due: it is made only where look {string.Join(" or ", one.HangsOn)} shows debris, and that was clean. What was seen there all the same is told by contam job found or contam job clean.",
+        NoPlaceOfLook one => $"look {one.Look} is not made at {one.Part}, but at {string.Join(", ", one.Places)}. Name one of these with --at, or use contam job found.",
+        NeedsOutcome one => $"Step {Number(one.Step.Number)} is look {one.Look}, which decides what else is done. Say what was seen: contam job look {one.Look} --clean, or --found DEBRIS.",
+        ReleasedBefore one => $"Look {one.Look} takes no outcome any more: the job is released. What was found since is told by contam job found, and takes the release back.",
         WorkedOnBefore one => $"{one.Part} was worked on in step {Number(one.Step.Number)}; that it is clean now says nothing of what came through it before. Write it down with contam job note.",
         FoundBefore one => $"{one.Debris} was found at {one.Part}; a look afterwards does not take that back. Write it down with contam job note.",
         WrittenMeanwhile => "Somebody has written to the job meanwhile, so nothing is changed. Do it again.",
@@ -41,9 +47,12 @@ internal static class RefusalWords
             NamedThing.Item => "item on the order list",
             NamedThing.Part => "part in this job",
             NamedThing.Debris => "debris in the standard",
+            NamedThing.Look => "look in this job's plan",
             _ => "limit in the family",
         };
         string[] near = [.. NearName.AllOf(one.Name, one.Known, most: 3)];
+        if (one.Thing == NamedThing.Look)
+            return $"there is no {what} called {TextPage.Harmless(one.Name)}. {(one.Known.IsEmpty ? "It has no looks" : $"It has {string.Join(", ", one.Known)}")}; contam job show lists them.";
         return $"there is no {what} called {TextPage.Harmless(one.Name)}.{(near.Length == 0 ? "" : $" Did you mean {string.Join(" or ", near)}?")}";
     }
 

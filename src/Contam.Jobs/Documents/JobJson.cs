@@ -75,6 +75,7 @@ public static class JobJson
             writer.WriteString("id", job.Id);
             writer.WriteString("state", "damaged");
             WriteNone(writer, "steps");
+            WriteNone(writer, "looks");
             WriteNone(writer, "findings");
             WriteNone(writer, "readings");
             WriteNone(writer, "missing");
@@ -112,7 +113,8 @@ public static class JobJson
         }
 
         JobRecord job = export.Judged(json);
-        SeenAt[] clean = [.. export.Bodies.OfType<Opened>().SelectMany(one => one.Looks).Concat(export.Bodies.OfType<Looked>().Select(one => one.Seen with { LookedBy = one.Seen.LookedBy ?? one.By })).Where(seen => !seen.Found)];
+        SeenAt[] clean = [.. export.Bodies.OfType<Opened>().SelectMany(one => one.Looks).Concat(export.Bodies.OfType<Looked>().Select(one => one.Seen with { LookedBy = one.Seen.LookedBy ?? one.By }))
+            .Concat(export.Bodies.OfType<Decided>().SelectMany(one => one.Seen.Select(seen => seen with { LookedBy = one.By }))).Where(seen => !seen.Found)];
         ImmutableArray<Confirmation> confirmed = clean.Length == 0 ? [] : confirm(JobBook.Unconfirmed(clean, []));
         if (JobBook.Unconfirmed(clean, confirmed) is { IsEmpty: false } unconfirmed)
             return (export.Id, false, new NotConfirmed(unconfirmed));
@@ -143,7 +145,19 @@ public static class JobJson
         {
             writer.WriteStartObject();
             writer.WriteNumber("number", step.Number);
-            writer.WriteString("state", state.IsDone(step) ? "done" : "open");
+            writer.WriteString("state", state.IsDone(step) ? "done" : state.IsStruck(step) ? "struck" : state.ConditionOf(step) == StepCondition.Waits ? "waits" : "open");
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+        writer.WriteStartArray("looks");
+        foreach (LookStands look in state.LooksStand)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("id", look.Look);
+            writer.WriteString("standing", look.Standing);
+            writer.WriteString("by", state.Outcomes.GetValueOrDefault(look.Look)?.By);
+            writer.WriteString("disprovedAt", look.DisprovedAt);
             writer.WriteEndObject();
         }
 

@@ -4,6 +4,7 @@ using Contam.Jobs.Entries;
 using Contam.Jobs.Reports;
 using Contam.Jobs.Work;
 using Contam.Plans;
+using Contam.Treatment.Reading;
 
 namespace Contam.Jobs.Documents;
 
@@ -43,14 +44,14 @@ internal static class JobReplay
             fold.Take(index + 1, body);
             // Looks and the plan that is made with them are written in one change, and the gate is asked when it is over.
             if (wasReleased && body is not (Withdrawn or Released) && !(body is Looked && index + 1 < bodies.Count && bodies[index + 1] is Looked or Replanned))
-                mustTakeBack = !ReleaseGate.Missing(fold.State(), kept.Family).IsEmpty;
+                mustTakeBack = !ReleaseGate.Missing(fold.State(), kept).IsEmpty;
         }
 
         return mustTakeBack ? "its last entry shuts the gate, and the release was not taken back" : null;
     }
 
     /// <summary>The first release among the entries that the gate would not have let through, as a clause; <c>null</c> for none. Makes no plan again.</summary>
-    public static string? FirstRelease(string id, IReadOnlyList<EntryBody> bodies, Func<string, string> text, Family family)
+    public static string? FirstRelease(string id, IReadOnlyList<EntryBody> bodies, Func<string, string> text, KeptSystem kept)
     {
         if (!bodies.Any(body => body is Released))
             return null;
@@ -58,7 +59,7 @@ internal static class JobReplay
         var fold = new JobFold(sha256 => plans.TryGetValue(sha256, out PlanDocument? known) ? known : plans[sha256] = PlanJson.Read(text(sha256)));
         for (int index = 0; index < bodies.Count; index++)
         {
-            if (bodies[index] is Released released && ReleaseWrong(id, fold.State(), released, family, text) is { } wrong)
+            if (bodies[index] is Released released && ReleaseWrong(id, fold.State(), released, kept, text) is { } wrong)
                 return $"entry {(index + 1).ToString(CultureInfo.InvariantCulture)}: {wrong}";
             fold.Take(index + 1, bodies[index]);
         }
@@ -77,17 +78,27 @@ internal static class JobReplay
 
     private static string? WrongIn(string id, JobState before, EntryBody body, KeptSystem kept, Func<string, string> text) => body switch
     {
-        Ticked one => Same(one, WorkRules.Tick(before, kept.Family, one.Step.Number, new TickWords { Minutes = one.Minutes, Note = one.Note, Anyway = one.Anyway }, one.At, one.By)),
-        Unticked one => Same(one, WorkRules.Untick(before, kept.Family, one.Step.Number, one.Because, one.At, one.By)),
-        Moved one => Same(one, one.Back ? WorkRules.Return(before, one.Part, one.At, one.By) : WorkRules.Send(before, kept.Family, one.Part, one.At, one.By)),
+        Ticked one => Same(one, WorkRules.Tick(before, kept, one.Step.Number, new TickWords { Minutes = one.Minutes, Note = one.Note, Anyway = one.Anyway }, one.At, one.By)),
+        Unticked one => Same(one, WorkRules.Untick(before, kept, one.Step.Number, one.Because, one.At, one.By)),
+        Moved one => Same(one, one.Back ? WorkRules.Return(before, one.Part, one.At, one.By) : WorkRules.Send(before, kept, one.Part, one.At, one.By)),
         Supplied one => Same(one, WorkRules.Supply(before, one.Item, one.Arrived, one.At, one.By)),
         Looked one => kept.Family.Find(new PartId(one.Seen.Part)) is null ? "it names a part that the family does not have" : Same(one, WorkRules.Look(before, one.Seen, one.At, one.By)),
+        Decided one => DecidedWrong(before, one, kept),
         Measured one => kept.Family.Limits.Any(limit => limit.Id == one.Limit && limit.Part.Value == one.Part) && one.Verdict is "good" or "marginal" or "reject" or "undecided" ? null : "it measures what the family has no limit for",
         Replanned one => ReplanWrong(before, one, kept, text),
-        Released one => ReleaseWrong(id, before, one, kept.Family, text),
-        Withdrawn one => ReleaseGate.Missing(before, kept.Family) is { IsEmpty: false } missing && one.Because.SequenceEqual(missing.Select(piece => piece.Text)) ? null : "it takes a release back for another reason than there was",
+        Released one => ReleaseWrong(id, before, one, kept, text),
+        Withdrawn one => ReleaseGate.Missing(before, kept) is { IsEmpty: false } missing && one.Because.SequenceEqual(missing.Select(piece => piece.Text)) ? null : "it takes a release back for another reason than there was",
         _ => null,
     };
+
+    private static string? DecidedWrong(JobState before, Decided entry, KeptSystem kept)
+    {
+        Catalogue catalogue = kept.Standard.CatalogueOf();
+        return LookRules.OutcomeOf(entry.Outcome) is not { } outcome ? "it names an outcome that a look does not have"
+            : entry.Seen.Any(seen => kept.Family.Find(new PartId(seen.Part)) is null || catalogue.FindDebris(seen.Debris) is null) ? "it names a part or debris that there is not"
+            : (outcome == LookOutcome.Found) != entry.Seen.Any(seen => seen.Found) ? "what it says was seen does not go with its outcome"
+            : Same(entry, LookRules.Decide(before, kept, entry.Look, outcome, outcome == LookOutcome.Found ? entry.Seen : [], entry.Again == true, entry.At, entry.By));
+    }
 
     private static string? ReplanWrong(JobState before, Replanned entry, KeptSystem kept, Func<string, string> text)
     {
@@ -98,9 +109,9 @@ internal static class JobReplay
             : SameLine(entry, Rework.Entry(change, text(entry.Plan), entry.At, entry.By)) ? null : "it does not open again what the rules do";
     }
 
-    private static string? ReleaseWrong(string id, JobState before, Released entry, Family family, Func<string, string> text) =>
+    private static string? ReleaseWrong(string id, JobState before, Released entry, KeptSystem kept, Func<string, string> text) =>
         before.IsReleased ? "it releases a job that is released"
-        : ReleaseGate.Missing(before, family) is [var missing, ..] ? $"it releases the engine although {missing.Text}"
+        : ReleaseGate.Missing(before, kept) is [var missing, ..] ? $"it releases the engine although {missing.Text}"
         : text(entry.Sheet) != ReleaseSheet.Write(id, before, entry.By, entry.At) ? "its release sheet does not say what the record says"
         : null;
 
@@ -120,6 +131,11 @@ internal static class JobReplay
         WouldHarm one => one.What,
         IsAway one => $"{one.Part} is away",
         WorkedOnBefore one => $"{one.Part} was worked on before the look",
+        LookedBefore one => $"look {one.Look} has an outcome",
+        LookNotDue one => $"look {one.Look} is not due",
+        NoPlaceOfLook one => $"look {one.Look} is not made at {one.Part}",
+        NeedsOutcome one => $"it is look {one.Look}, which has no outcome",
+        ReleasedBefore => "the job is released",
         FoundBefore one => $"{one.Debris} was found at {one.Part} before",
         _ => "there is no such thing in the job",
     };

@@ -21,6 +21,8 @@ internal static partial class Planned
         {
             Findings = [.. looks.Select(look => Rework.FindingOf(look, catalogue))],
             Technicians = question.Technicians,
+            MostLooks = question.MostLooks ?? 0,
+            LookAt = question.LookAt is { } places ? [.. places.Select(place => new PartId(place))] : null,
         };
         PlanRequest? asked = question.Share is { } share ? FailedFromFindings.Take(request, share) : request;
         return asked is null ? null : Planner.Plan(asked);

@@ -69,7 +69,7 @@ internal sealed class ReadExport
             if (JobReplay.FirstWrong(Id, Bodies, sha256 => textOf[sha256]) is { } wrong)
                 throw new JsonException(wrong);
             var job = new JobRecord(JobSummary.Of(Id, state, Entries[^1], Bodies[^1]), Entries, Bodies, state);
-            ImmutableArray<Missing> missing = ReleaseGate.Missing(state, KeptSystem.Of(sha256 => textOf[sha256], state.Opened).Family);
+            ImmutableArray<Missing> missing = ReleaseGate.Missing(state, KeptSystem.Of(sha256 => textOf[sha256], state.Opened));
             using JsonDocument due = JsonDocument.Parse(JobJson.Export(job, missing, sha256 => textOf[sha256]));
             using JsonDocument said = JsonDocument.Parse(json);
             foreach (JsonProperty member in due.RootElement.EnumerateObject())

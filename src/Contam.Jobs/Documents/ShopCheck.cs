@@ -62,7 +62,7 @@ public static class ShopCheck
     {
         try
         {
-            return book.Store.EntriesOfKind("opened", "looked").ToLookup(one => one.Job.Id, one => one.Entry.Sequence, StringComparer.Ordinal);
+            return book.Store.EntriesOfKind("opened", "looked", "decided").ToLookup(one => one.Job.Id, one => one.Entry.Sequence, StringComparer.Ordinal);
         }
         catch (ShopException broken) when (broken.Fault == ShopFault.Damaged)
         {
@@ -85,14 +85,14 @@ public static class ShopCheck
             EntryBody[] bodies = [.. entries.Select(entry => EntryJson.Read(entry.Body))];
             var opened = (Opened)bodies[0];
             // The column is no part of the chain, and a history goes by it.
-            if (seen is not null && !seen.SequenceEqual(entries.Where((_, index) => bodies[index] is Opened or Looked).Select(entry => entry.Sequence)))
+            if (seen is not null && !seen.SequenceEqual(entries.Where((_, index) => bodies[index] is Opened or Looked or Decided).Select(entry => entry.Sequence)))
                 return "the kind of an entry is not the one that its text names";
             foreach (KeptFile file in opened.Family.Concat(opened.Standard))
                 book.Text(file.Sha256);
             foreach (Released released in bodies.OfType<Released>())
                 book.Text(released.Sheet);
             JobSummary due = JobSummary.Of(job.Id, JobFold.Fold(bodies, sha256 => PlanJson.Read(book.Text(sha256))), entries[^1], bodies[^1]);
-            if (JobReplay.FirstRelease(job.Id, bodies, book.Text, book.SystemOf(opened).Family) is { } unreleasable)
+            if (JobReplay.FirstRelease(job.Id, bodies, book.Text, book.SystemOf(opened)) is { } unreleasable)
                 return unreleasable;
             return due == job ? null : "its row in the list does not say what its entries come to: an entry is missing at the end, or the row was changed";
         }

@@ -14,6 +14,7 @@ namespace Contam.Jobs.Entries;
 [JsonDerivedType(typeof(Supplied), "supplied")]
 [JsonDerivedType(typeof(Moved), "moved")]
 [JsonDerivedType(typeof(Looked), "looked")]
+[JsonDerivedType(typeof(Decided), "decided")]
 [JsonDerivedType(typeof(Replanned), "replanned")]
 [JsonDerivedType(typeof(Released), "released")]
 [JsonDerivedType(typeof(Withdrawn), "withdrawn")]
@@ -93,6 +94,9 @@ internal sealed record Unticked : EntryBody
 
     /// <summary>Steps that were done on the strength of it, and are open again with it.</summary>
     public ImmutableArray<OpenAgain> Reopened { get; init; } = [];
+
+    /// <summary>How the deciding looks stand after it, in order; <c>null</c> where that does not change.</summary>
+    public ImmutableArray<LookStands>? Looks { get; init; }
 }
 
 /// <summary>Something was written down.</summary>
@@ -158,6 +162,9 @@ internal sealed record Moved : EntryBody
 
     /// <summary>Steps that were done and are open again with it: a part that was on has come off to be sent.</summary>
     public ImmutableArray<OpenAgain> Reopened { get; init; } = [];
+
+    /// <summary>How the deciding looks stand after it, in order; <c>null</c> where that does not change.</summary>
+    public ImmutableArray<LookStands>? Looks { get; init; }
 }
 
 /// <summary>A part was looked at.</summary>
@@ -165,6 +172,31 @@ internal sealed record Looked : EntryBody
 {
     /// <summary>What was seen.</summary>
     public required SeenAt Seen { get; init; }
+}
+
+/// <summary>A look that decides how far to go was made, or could not be made.</summary>
+internal sealed record Decided : EntryBody
+{
+    /// <summary>Its letter in the plan that holds.</summary>
+    public required string Look { get; init; }
+
+    /// <summary><c>clean</c>, <c>found</c>, or <c>in-doubt</c>: not seen, or not seen well enough.</summary>
+    public required string Outcome { get; init; }
+
+    /// <summary>What was seen: for a clean look every place clean of every debris of the look, else the finds; nothing where it is in doubt.</summary>
+    public required ImmutableArray<SeenAt> Seen { get; init; }
+
+    /// <summary>Whether a find goes beyond what the plan reckons with, so that a plan must be made with it; <c>null</c> for no.</summary>
+    public bool? Beyond { get; init; }
+
+    /// <summary>Whether it takes the place of an outcome that was said before; <c>null</c> for no.</summary>
+    public bool? Again { get; init; }
+
+    /// <summary>Steps that were done and are open again with it.</summary>
+    public ImmutableArray<OpenAgain> Reopened { get; init; } = [];
+
+    /// <summary>How the deciding looks stand after it, in order.</summary>
+    public required ImmutableArray<LookStands> Looks { get; init; }
 }
 
 /// <summary>The work was planned again.</summary>

@@ -62,4 +62,20 @@ internal sealed record CarriedStep(string Key, string Part, string Text, double 
 /// <param name="Debris">Names of the debris.</param>
 /// <param name="Technicians">How many technicians.</param>
 /// <param name="Share">Where no part was named: the share from which a suspect counts as failed; else <c>null</c>.</param>
-internal sealed record KeptQuestion(ImmutableArray<string> Failed, ImmutableArray<string> Debris, int Technicians, double? Share);
+internal sealed record KeptQuestion(ImmutableArray<string> Failed, ImmutableArray<string> Debris, int Technicians, double? Share)
+{
+    /// <summary>The most looks that may decide how far to go; <c>null</c> for none, as in a job that was opened before there were any.</summary>
+    public int? MostLooks { get; init; }
+
+    /// <summary>Ids of the places whose looks decide, where they were named; else <c>null</c>.</summary>
+    public ImmutableArray<string>? LookAt { get; init; }
+}
+
+/// <summary>How a deciding look stands.</summary>
+/// <param name="Look">Its letter.</param>
+/// <param name="Standing"><c>due</c>, <c>waits</c>, <c>not-due</c>, <c>settled</c>, <c>clean</c>, <c>void</c>, <c>found</c> or <c>in-doubt</c>; see <see cref="Work.LookStanding"/>.</param>
+internal sealed record LookStands(string Look, string Standing)
+{
+    /// <summary>The part where the find was made that disproves a clean outcome of it; <c>null</c> where nothing does.</summary>
+    public string? DisprovedAt { get; init; }
+}

@@ -40,7 +40,7 @@ public sealed class ShopHistory
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(isAsked);
         var history = new ShopHistory(book);
-        EntryOfJob[][] jobs = [.. book.Store.EntriesOfKind("opened", "looked").GroupBy(one => one.Job.Id, StringComparer.Ordinal).Select(job => job.ToArray())];
+        EntryOfJob[][] jobs = [.. book.Store.EntriesOfKind("opened", "looked", "decided").GroupBy(one => one.Job.Id, StringComparer.Ordinal).Select(job => job.ToArray())];
         var looks = new PastLook[jobs.Length][];
         try
         {
@@ -78,7 +78,7 @@ public sealed class ShopHistory
     {
         JobSummary job = entries[0].Job;
         EntryBody[] bodies = [.. entries.Select(one => BodyOf(one.Entry)).OfType<EntryBody>()];
-        SeenAt[] seen = [.. bodies.OfType<Opened>().SelectMany(one => one.Looks), .. bodies.OfType<Looked>().Select(one => one.Seen)];
+        SeenAt[] seen = [.. bodies.SelectMany(SeenIn)];
         if (!seen.Any(one => isAsked(job, one)))
             yield break;
         Opened? opened = bodies.OfType<Opened>().FirstOrDefault();
@@ -94,6 +94,14 @@ public sealed class ShopHistory
                 yield return new PastLook(job, one, failed, WorthOf(one, isFirst, opened, failed));
         }
     }
+
+    private static IEnumerable<SeenAt> SeenIn(EntryBody body) => body switch
+    {
+        Opened one => one.Looks,
+        Looked one => [one.Seen],
+        Decided one => one.Seen,
+        _ => [],
+    };
 
     private PastLookWorth WorthOf(SeenAt seen, bool isFirst, Opened? opened, ImmutableArray<string> failed)
     {

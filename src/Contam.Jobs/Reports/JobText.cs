@@ -8,6 +8,7 @@ namespace Contam.Jobs.Reports;
 public static class JobText
 {
     private const int NumberWidth = 4;
+    private const int MarginWidth = 8;
 
     /// <summary>Every job, a line or two each.</summary>
     /// <param name="jobs">The jobs.</param>
@@ -36,12 +37,18 @@ public static class JobText
         page.Paragraph($"{state.Plan.Family.Title}; {Failure(state)}. In charge: {state.Opened.Technician}. {(state.IsReleased ? "Released." : "Open: the engine may not be run.")}");
         if (!state.IsReleased && state.Withdrawn is { } back)
             page.Paragraph($"The release was taken back ({back.By}, {Day(back.At)}): {string.Join("; ", back.Because.Take(5))}{(back.Because.Length > 5 ? $"; and {Count(back.Because.Length - 5)} more" : "")}.");
+        WriteLooks(page, state);
         page.Heading("Steps");
+        bool hasLooks = !state.Plan.Looks.IsEmpty;
         foreach (WorkStep step in state.Steps.All)
         {
             bool isDone = state.TickOf.TryGetValue(step.Key, out Tick? tick);
             string by = isDone ? $"({tick!.Entry.By}, {Day(tick.Entry.At)}) " : state.ReopenedBecause.TryGetValue(step.Key, out string? why) ? $"(open again: {why}) " : "";
-            page.Row(0, (isDone ? "[x]" : "[ ]", 3), (Count(step.Number), NumberWidth), (by + step.Text, 0));
+            string mark = isDone ? "[x]" : state.IsStruck(step) ? "[-]" : state.ConditionOf(step) == StepCondition.Waits ? "[?]" : "[ ]";
+            if (hasLooks)
+                page.Row(0, (mark, 3), (Count(step.Number), NumberWidth), (LookWords.Margin(step), MarginWidth), (by + step.Text, 0));
+            else
+                page.Row(0, (mark, 3), (Count(step.Number), NumberWidth), (by + step.Text, 0));
         }
 
         WriteSeen(page, state);
@@ -66,6 +73,8 @@ public static class JobText
         var page = new TextPage(writer, look);
         JobState state = job.State;
         page.Subheading($"Job {job.Id}: {state.Opened.Customer}, {state.Opened.Engine}");
+        foreach (Plans.PlanLook due in state.Plan.Looks.Where(due => state.StandingOf(due.Id) == LookStanding.Due))
+            page.Paragraph($"Look {due.Id} decides: {LookWords.Places(due)}, for {string.Join(" and ", due.Debris)}, in step {Count(due.Step)}. When it is made: {LookWords.Ask(due)}.");
         page.Heading("Now");
         foreach (WorkStep step in TickOrder.Now(state))
             page.Row(0, (Count(step.Number), NumberWidth), (step.Technician is { } who ? $"technician {Count(who)}" : "no hands", 12), (step.Text, 0));
@@ -77,6 +86,18 @@ public static class JobText
         page.Heading("Waits");
         foreach ((WorkStep step, var waitsFor) in TickOrder.Waiting(state))
             page.Row(0, (Count(step.Number), NumberWidth), ($"waits for {string.Join(", ", waitsFor.Select(one => Count(one.Number)))}", 0));
+    }
+
+    private static void WriteLooks(TextPage page, JobState state)
+    {
+        if (state.Plan.Looks.IsEmpty)
+            return;
+        page.Heading("Looks");
+        foreach (Plans.PlanLook look in state.Plan.Looks)
+            page.Paragraph(LookWords.Sentence(state, look));
+        int struck = state.Steps.All.Count(step => !state.IsDone(step) && state.IsStruck(step));
+        int waits = state.Open.Count(step => state.ConditionOf(step) == StepCondition.Waits);
+        page.Paragraph($"[-] struck by a look: {Count(struck)}. [?] a look decides: {Count(waits)}. The letters name the looks that a step hangs on.");
     }
 
     private static void WriteSeen(TextPage page, JobState state)
@@ -95,7 +116,7 @@ public static class JobText
     internal static string Sentence(LookTaken look) =>
         $"{look.Seen.Part}: {(look.Seen.Found ? $"{look.Seen.Debris} found{Looks(look.Seen)}" : $"clean of {look.Seen.Debris}")}{(look.Seen.Failed ? ", and it has failed" : "")} ({look.By}).";
 
-    private static string Looks(Entries.SeenAt seen)
+    internal static string Looks(Entries.SeenAt seen)
     {
         string[] said =
         [

@@ -29,6 +29,7 @@ public static class ReleaseSheet
         Section(sheet, "Passed over, and done afterwards", state.OutOfTurn.SelectMany(tick => tick.Entry.SkippedSteps.Select(step =>
             $"**PASSED OVER**: {Safe(step.Text)} {Since(state, step)} (for step {JobText.Count(tick.Entry.Step.Number)}, {Safe(tick.Entry.By)})")));
         Section(sheet, "Found", state.Looks.Select(look => Safe(JobText.Sentence(look))).Concat(ContradictionWords.Sentences(state.Plan, id => id).Select(Safe)));
+        Section(sheet, "Looks", LookWords.OnSheet(state).Select(Safe));
         Section(sheet, "Done", state.Steps.All.Where(state.IsDone).Select(step => Done(state.TickOf[step.Key])));
         Section(sheet, "Readings", state.Readings.Where(reading => !reading.IsStale).Select(reading =>
             Safe($"{reading.Entry.Limit} at {reading.Entry.Part}: {string.Join(' ', reading.Entry.Readings)}: {reading.Entry.Verdict}; {reading.Entry.Because} ({reading.Entry.By}, {JobText.Day(reading.Entry.At)})")));

@@ -24,6 +24,7 @@ internal static class Migrations
         CREATE TRIGGER ledger_remain BEFORE DELETE ON ledger BEGIN SELECT RAISE(ABORT, 'jobs are only ever added'); END;
         PRAGMA application_id = 1668183149;
         """,
+        LooksByKind,
     ];
 
     /// <summary>What marks a file as a shop's: the letters "cntm" as a number.</summary>
@@ -49,7 +50,11 @@ internal static class Migrations
         CREATE TRIGGER ledger_stay BEFORE UPDATE OR DELETE ON ledger FOR EACH ROW EXECUTE FUNCTION entries_stay();
         CREATE TRIGGER ledger_remain BEFORE TRUNCATE ON ledger FOR EACH STATEMENT EXECUTE FUNCTION entries_stay();
         """,
+        LooksByKind,
     ];
+
+    // A history also goes by the outcomes of looks that decide.
+    private static string LooksByKind => "CREATE INDEX outcomes_by_kind ON entries (kind, job, sequence) WHERE kind = 'decided';";
 
     // A list of its own of every job that was ever opened: a job that is deleted with all its entries is still named here.
     private static string Ledger =>

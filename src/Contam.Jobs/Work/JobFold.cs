@@ -16,6 +16,9 @@ internal sealed class JobFold
     private readonly List<string> arrived = [];
     private readonly List<string> away = [];
     private readonly List<string> sentOff = [];
+    private readonly List<LookMade> made = [];
+    private readonly Dictionary<string, Decided> outcomes = new(StringComparer.Ordinal);
+    private ImmutableArray<LookStands> looksStand = [];
     private Opened? opened;
     private PlanDocument? plan;
     private string planSha256 = "";
@@ -58,6 +61,9 @@ internal sealed class JobFold
             TickOf = tickOf,
             ReopenedBecause = reopened,
             Looks = [.. looks],
+            Made = [.. made],
+            Outcomes = outcomes,
+            LooksStand = looksStand,
             Readings = [.. readings],
             Ordered = [.. ordered],
             Arrived = [.. arrived],
@@ -88,6 +94,7 @@ internal sealed class JobFold
                 OpenAgain(new OpenAgain(one.Step.Key, one.Because));
                 foreach (OpenAgain also in one.Reopened)
                     OpenAgain(also);
+                looksStand = one.Looks ?? looksStand;
                 if (steps!.Find(one.Step.Key) is not { IsBeforeRelease: false })
                     releasedAt = null;
                 break;
@@ -106,6 +113,9 @@ internal sealed class JobFold
                 looks.Add(new LookTaken(sequence, one.Seen, one.By, IsAnswered: false));
                 if (one.Seen.Found)
                     releasedAt = null;
+                break;
+            case Decided one:
+                TakeOutcome(sequence, one);
                 break;
             case Replanned one:
                 TakeReplanned(one);
@@ -129,6 +139,33 @@ internal sealed class JobFold
         planSha256 = sha256;
         plan = planOf(sha256);
         steps = WorkSteps.Of(plan, carried);
+        outcomes.Clear();
+        looksStand = LookTable.Unsaid(plan);
+        for (int index = 0; index < made.Count; index++)
+            made[index] = made[index] with { IsOfThisPlan = false };
+    }
+
+    private void TakeOutcome(long sequence, Decided entry)
+    {
+        if (outcomes.ContainsKey(entry.Look))
+            Forget(entry.Look);
+        outcomes[entry.Look] = entry;
+        made.Add(new LookMade(sequence, entry, plan!.Looks.FirstOrDefault(look => look.Id == entry.Look) ?? throw new ArgumentException($"the plan has no look {entry.Look}"), IsOfThisPlan: true));
+        looks.AddRange(entry.Seen.Select(seen => new LookTaken(sequence, seen, entry.By, IsAnswered: !(seen.Found && entry.Beyond == true))));
+        foreach (OpenAgain one in entry.Reopened)
+            OpenAgain(one);
+        looksStand = entry.Looks;
+        releasedAt = null;
+    }
+
+    /// <summary>An outcome no longer counts. A find stays one.</summary>
+    private void Forget(string letter)
+    {
+        outcomes.Remove(letter);
+        if (made.FindIndex(one => one.IsOfThisPlan && one.Entry.Look == letter) is not (>= 0 and var place))
+            return;
+        looks.RemoveAll(look => look.Sequence == made[place].Sequence && !look.Seen.Found);
+        made.RemoveAt(place);
     }
 
     private void TakeTick(long sequence, Ticked entry)
@@ -148,6 +185,7 @@ internal sealed class JobFold
         Stale([entry.Part]);
         foreach (OpenAgain one in entry.Reopened)
             OpenAgain(one);
+        looksStand = entry.Looks ?? looksStand;
         if (entry.Back)
         {
             away.Remove(entry.Part);
@@ -180,6 +218,13 @@ internal sealed class JobFold
     {
         if (steps!.Find(one.Key) is { Action: not (StepAction.Refit or StepAction.Prove) } step)
             Stale(step.Parts);
+        // A clean look whose step is open again is to be made again; a find stays one.
+        foreach (string letter in steps!.Find(one.Key)?.Looks ?? [])
+        {
+            if (outcomes.TryGetValue(letter, out Decided? outcome) && outcome.Outcome == "clean")
+                Forget(letter);
+        }
+
         tickOf.Remove(one.Key);
         reopened[one.Key] = one.Because;
     }

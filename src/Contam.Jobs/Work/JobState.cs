@@ -16,6 +16,13 @@ internal sealed record Tick(long Sequence, Ticked Entry);
 /// <param name="IsAnswered">Whether a plan has been made with it.</param>
 internal sealed record LookTaken(long Sequence, SeenAt Seen, string By, bool IsAnswered);
 
+/// <summary>An outcome of a deciding look that counts.</summary>
+/// <param name="Sequence">The entry that tells of it.</param>
+/// <param name="Entry">What the entry says.</param>
+/// <param name="Look">The look, as it stood in its plan.</param>
+/// <param name="IsOfThisPlan">Whether the plan that holds has the look; else a plan was made since with what it showed.</param>
+internal sealed record LookMade(long Sequence, Decided Entry, PlanLook Look, bool IsOfThisPlan);
+
 /// <summary>A reading.</summary>
 /// <param name="Sequence">The entry that tells of it.</param>
 /// <param name="Entry">What the entry says.</param>
@@ -45,6 +52,15 @@ internal sealed record JobState
 
     /// <summary>Every look, in order.</summary>
     public required ImmutableArray<LookTaken> Looks { get; init; }
+
+    /// <summary>The outcomes of deciding looks that count, in order, those of earlier plans among them.</summary>
+    public ImmutableArray<LookMade> Made { get; init; } = [];
+
+    /// <summary>What is said of the looks of the plan that holds, by letter. Never enumerated into an answer.</summary>
+    public IReadOnlyDictionary<string, Decided> Outcomes { get; init; } = ImmutableDictionary<string, Decided>.Empty;
+
+    /// <summary>How the looks of the plan that holds stand, in order of work.</summary>
+    public ImmutableArray<LookStands> LooksStand { get; init; } = [];
 
     /// <summary>Every reading, in order.</summary>
     public required ImmutableArray<ReadingTaken> Readings { get; init; }
@@ -80,8 +96,38 @@ internal sealed record JobState
         return TickOf.ContainsKey(step.Key);
     }
 
-    /// <summary>The steps that are open, by number.</summary>
-    public IEnumerable<WorkStep> Open => Steps.All.Where(step => !IsDone(step));
+    /// <summary>The steps that are open, by number: not done, and not struck by a look.</summary>
+    public IEnumerable<WorkStep> Open => Steps.All.Where(IsOpen);
+
+    /// <summary>Whether a step is open: not done, and not struck by a look.</summary>
+    public bool IsOpen(WorkStep step) => !IsDone(step) && !IsStruck(step);
+
+    /// <summary>How a look stands; a letter that is none is taken for one that is due, which keeps the gate shut.</summary>
+    public LookStanding StandingOf(string letter) => LooksStand.FirstOrDefault(look => look.Look == letter) is { } stands ? LookStandings.Of(stands.Standing) : LookStanding.Due;
+
+    /// <summary>
+    /// Whether by the looks a step need not be done. What came off goes back on whatever the looks say, and a look that could not be made needs no tick.
+    /// </summary>
+    public bool IsStruck(WorkStep step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        if (!step.Looks.IsEmpty && step.Looks.All(look => StandingOf(look) is LookStanding.InDoubt or LookStanding.NotDue))
+            return true;
+        return ConditionOf(step) == StepCondition.Struck && !(step.Action == StepAction.Refit && step.Parts.Any(MustGoBack));
+    }
+
+    /// <summary>When a step is done, by the looks.</summary>
+    public StepCondition ConditionOf(WorkStep step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        if (step.OnlyIf.IsEmpty && step.Unless.IsEmpty)
+            return StepCondition.Met;
+        if (step.Unless.Any(look => LookStandings.CountsAsFound(StandingOf(look))))
+            return StepCondition.Struck;
+        if (!step.OnlyIf.IsEmpty && !step.OnlyIf.Any(look => LookStandings.CountsAsFound(StandingOf(look))))
+            return step.OnlyIf.All(look => LookStandings.IsDecided(StandingOf(look))) ? StepCondition.Struck : StepCondition.Waits;
+        return step.Unless.All(look => LookStandings.IsDecided(StandingOf(look))) ? StepCondition.Met : StepCondition.Waits;
+    }
 
     /// <summary>Looks that no plan has been made with yet.</summary>
     public IEnumerable<LookTaken> Unanswered => Looks.Where(look => !look.IsAnswered);

@@ -36,7 +36,7 @@ public sealed record JobSummary
     /// <summary>How many steps are done.</summary>
     public required int Done { get; init; }
 
-    /// <summary>How many steps there are.</summary>
+    /// <summary>How many steps there are, without those that looks have struck.</summary>
     public required int Steps { get; init; }
 
     /// <summary>How many looks no plan has been made with yet.</summary>
@@ -66,7 +66,7 @@ public sealed record JobSummary
             Debris = string.Join(',', state.Plan.Debris),
             State = state.IsReleased ? "released" : "open",
             Done = state.Steps.All.Count(state.IsDone),
-            Steps = state.Steps.All.Length,
+            Steps = state.Steps.All.Count(step => state.IsDone(step) || !state.IsStruck(step)),
             Unanswered = state.Unanswered.Count(),
             Opened = Written(state.Opened.At),
             Last = Written(lastBody.At),

@@ -10,19 +10,8 @@ namespace Contam.Jobs.Work;
 /// </summary>
 internal static class Reopening
 {
-    /// <summary>The steps that open with one that is unticked, that one left out.</summary>
-    public static List<OpenAgain> After(JobState state, Family family, WorkStep step, string because)
-    {
-        ArgumentNullException.ThrowIfNull(state);
-        ArgumentNullException.ThrowIfNull(step);
-        var opened = new List<OpenAgain> { new(step.Key, because) };
-        Follow(state, state, family, opened);
-        opened.RemoveAt(0);
-        return opened;
-    }
-
-    /// <summary>The steps that open when a part that is on the engine is taken off although no step says so.</summary>
-    public static List<OpenAgain> TakenOff(JobState state, Family family, string part)
+    /// <summary>The steps that open when a part that is on the engine is taken off although no step says so; what follows from them is left out.</summary>
+    public static List<OpenAgain> TakenOff(JobState state, string part)
     {
         ArgumentNullException.ThrowIfNull(state);
         List<OpenAgain> opened =
@@ -32,7 +21,6 @@ internal static class Reopening
         if (opened.Count == 0)
             return opened;
         opened.AddRange(state.Steps.All.Where(step => step.Action == StepAction.Remove && step.Parts.Contains(part) && state.IsDone(step)).Select(step => new OpenAgain(step.Key, $"{part} was taken off to be sent away")));
-        Follow(state, state, family, opened);
         return opened;
     }
 
@@ -49,7 +37,7 @@ internal static class Reopening
     /// </remarks>
     internal static void Follow(JobState before, JobState after, Family family, List<OpenAgain> opened)
     {
-        Follow(before, after.Steps, opened);
+        FollowOrder(before, after, opened);
         while (true)
         {
             var open = opened.Select(one => one.Key).ToHashSet(StringComparer.Ordinal);
@@ -58,7 +46,7 @@ internal static class Reopening
             if (again.Length == 0)
                 return;
             opened.AddRange(again);
-            Follow(before, after.Steps, opened);
+            FollowOrder(before, after, opened);
         }
     }
 
@@ -74,8 +62,9 @@ internal static class Reopening
         }
     }
 
-    private static void Follow(JobState before, WorkSteps now, List<OpenAgain> opened)
+    private static void FollowOrder(JobState before, JobState after, List<OpenAgain> opened)
     {
+        WorkSteps now = after.Steps;
         var open = opened.Select(one => one.Key).ToHashSet(StringComparer.Ordinal);
         bool IsDone(WorkStep step) => before.TickOf.ContainsKey(step.Key) && !open.Contains(step.Key);
         bool hasGrown = true;
@@ -84,7 +73,7 @@ internal static class Reopening
             hasGrown = false;
             foreach (WorkStep step in now.All.Where(step => step.Phase is Phase.Refit or Phase.Prove && IsDone(step)).ToArray())
             {
-                if (CauseOf(step, before, now, IsDone, opened) is not { } cause)
+                if (CauseOf(step, before, after, IsDone, opened) is not { } cause)
                     continue;
                 hasGrown = true;
                 Open(step, $"it was done after step {cause.Number}, which is open");
@@ -104,14 +93,14 @@ internal static class Reopening
 
     /// <summary>
     /// Of the steps that this one waits for and that are open now the one that opened first, then by number. One that was open already does not count: a tick
-    /// out of turn is not taken back by something else.
+    /// out of turn is not taken back by something else. One that was struck by a look was not open: what was done without it was done too early.
     /// </summary>
-    private static WorkStep? CauseOf(WorkStep step, JobState before, WorkSteps now, Func<WorkStep, bool> isDone, List<OpenAgain> opened)
+    private static WorkStep? CauseOf(WorkStep step, JobState before, JobState after, Func<WorkStep, bool> isDone, List<OpenAgain> opened)
     {
         ImmutableArray<WorkStep> waitedFor = before.Steps.Find(step.Key) is { } old ? before.Steps.Before(old) : [];
-        var wasOpen = waitedFor.Where(one => !before.IsDone(one)).Select(one => one.Key).ToHashSet(StringComparer.Ordinal);
-        return now.Before(step)
-            .Where(one => one.Phase is Phase.Strip or Phase.CleanOut or Phase.Test or Phase.Refit && !isDone(one) && !wasOpen.Contains(one.Key))
+        var wasOpen = waitedFor.Where(before.IsOpen).Select(one => one.Key).ToHashSet(StringComparer.Ordinal);
+        return after.Steps.Before(step)
+            .Where(one => one.Phase is Phase.Strip or Phase.CleanOut or Phase.Test or Phase.Refit && !isDone(one) && !after.IsStruck(one) && !wasOpen.Contains(one.Key))
             .MinBy(one => opened.FindIndex(other => other.Key == one.Key));
     }
 }

@@ -74,20 +74,20 @@ internal static class Rework
         ArgumentNullException.ThrowIfNull(standard);
         Catalogue catalogue = standard.CatalogueOf();
         ImmutableArray<LookTaken> answers = [.. state.Unanswered, .. looks];
-        PlanDocument plan = Planner.Plan(RequestOf(state, family, standard, catalogue, answers));
+        PlanDocument plan = WithLooks(RequestOf(state, family, standard, catalogue, answers));
         ImmutableArray<CarriedStep> carried = CarriedInto(state, plan);
         WorkSteps now = WorkSteps.Of(plan, carried);
         var opened = new List<OpenAgain>();
         foreach (LookTaken find in answers.Where(look => look.Seen.Found))
             opened.AddRange(Dirtying.Of(state, family, find, catalogue.FindDebris(find.Seen.Debris)!).Where(one => now.Find(one.Key) is not null && opened.All(other => other.Key != one.Key)));
-        foreach (PlanFinding disproved in NewlyVoid(state.Plan, plan))
+        foreach (PlanFinding disproved in NewlyVoid(state, plan))
             opened.AddRange(Dirtying.OfVoid(state, family, disproved.Part, catalogue.FindDebris(disproved.Debris)!).Where(one => now.Find(one.Key) is not null && opened.All(other => other.Key != one.Key)));
         // A tick of a plan before the last says nothing of what has come since: nobody looked after a step that was in no plan.
         opened.AddRange(now.All.Where(step => state.TickOf.ContainsKey(step.Key) && state.Steps.Find(step.Key) is null && opened.All(other => other.Key != step.Key))
             .Select(step => new OpenAgain(step.Key, "it was done for an earlier plan, and was in none since")));
         if (MoreToOrder(state.Plan, plan) is { } more && state.TickOf.ContainsKey(StepKey.Order) && now.Find(StepKey.Order) is not null)
             opened.Add(new OpenAgain(StepKey.Order, more));
-        Reopening.Follow(state, state with { Plan = plan, Steps = now }, family, opened);
+        Reopening.Follow(state, state with { Plan = plan, Steps = now, LooksStand = LookTable.Unsaid(plan), Outcomes = ImmutableDictionary<string, Decided>.Empty }, family, opened);
         return Describe(state, plan, now, carried, opened, answers);
     }
 
@@ -128,8 +128,9 @@ internal static class Rework
     }
 
     /// <summary>The clean findings that the new plan calls void and the old one did not, each place and debris once.</summary>
-    private static IEnumerable<PlanFinding> NewlyVoid(PlanDocument before, PlanDocument after) => after.Findings
-        .Where(finding => finding.Void && !before.Findings.Any(old => old.Void && old.Part == finding.Part && old.Debris == finding.Debris))
+    private static IEnumerable<PlanFinding> NewlyVoid(JobState before, PlanDocument after) => after.Findings
+        .Where(finding => finding.Void && !before.Plan.Findings.Any(old => old.Void && old.Part == finding.Part && old.Debris == finding.Debris))
+        .Where(finding => !before.Plan.Looks.Any(look => before.StandingOf(look.Id) == LookStanding.Void && look.Places.Contains(finding.Part) && look.Debris.Contains(finding.Debris)))
         .DistinctBy(finding => (finding.Part, finding.Debris));
 
     /// <summary>What the new plan's order list has more of than the old one's, as the reason why ordering is open again; <c>null</c> for nothing.</summary>
@@ -146,6 +147,42 @@ internal static class Rework
 
     private static bool NeedsWork(PlanPart part) => !part.Treatment.IsEmpty;
 
+    /// <summary>
+    /// The plan, with looks as the job was opened with. Of places that were named those stay that still decide something; where they cannot be looks together, all
+    /// that could be reached is treated.
+    /// </summary>
+    private static PlanDocument WithLooks(PlanRequest request)
+    {
+        if (request.LookAt is not { } named)
+            return Planner.Plan(request);
+        ImmutableArray<PartId> deciding = [.. named.Where(place => IsDeciding(request, place))];
+        return (deciding.IsEmpty ? null : Tried(request with { LookAt = deciding })) ?? Planner.Plan(request with { LookAt = null, MostLooks = 0 });
+    }
+
+    private static bool IsDeciding(PlanRequest request, PartId place)
+    {
+        try
+        {
+            return !HowFar.Of(request, lookAt: [place]).Looks.IsEmpty;
+        }
+        catch (ArgumentException)
+        {
+            return false;
+        }
+    }
+
+    private static PlanDocument? Tried(PlanRequest request)
+    {
+        try
+        {
+            return Planner.Plan(request);
+        }
+        catch (ArgumentException)
+        {
+            return null;
+        }
+    }
+
     private static PlanRequest RequestOf(JobState state, Family family, ShopStandard standard, Catalogue catalogue, ImmutableArray<LookTaken> answers)
     {
         ImmutableArray<LookTaken> counted = [.. state.Looks.Where(look => look.IsAnswered), .. answers];
@@ -158,6 +195,8 @@ internal static class Rework
         {
             Findings = [.. counted.Select(look => FindingOf(look.Seen, catalogue))],
             Technicians = state.Plan.Hours.Technicians,
+            MostLooks = state.Opened.Question?.MostLooks ?? 0,
+            LookAt = state.Opened.Question?.LookAt is { } places ? [.. places.Where(place => !counted.Any(look => look.Seen.Part == place)).Select(place => new PartId(place))] : null,
         };
     }
 

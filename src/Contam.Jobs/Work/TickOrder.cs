@@ -9,7 +9,7 @@ internal static class TickOrder
     public static ImmutableArray<WorkStep> OpenBefore(JobState state, WorkStep step)
     {
         ArgumentNullException.ThrowIfNull(state);
-        return [.. state.Steps.Before(step).Where(before => !state.IsDone(before))];
+        return [.. state.Steps.Before(step).Where(state.IsOpen)];
     }
 
     /// <summary>Of the open steps before this one the first that can be done now; <c>null</c> where it is its turn.</summary>
@@ -20,7 +20,7 @@ internal static class TickOrder
     public static ImmutableArray<WorkStep> Now(JobState state)
     {
         ArgumentNullException.ThrowIfNull(state);
-        return [.. state.Open.Where(step => (step.IsBeforeRelease || state.IsReleased) && OpenBefore(state, step).IsEmpty)];
+        return [.. state.Open.Where(step => (step.IsBeforeRelease || state.IsReleased) && state.ConditionOf(step) != StepCondition.Waits && OpenBefore(state, step).IsEmpty)];
     }
 
     /// <summary>Open steps that wait, by number, each with the open steps that it waits for directly.</summary>

@@ -39,6 +39,15 @@ public sealed record WorkStep
     /// <summary>The technician whom the plan gives it to, from 1; <c>null</c> where no hands are needed.</summary>
     public int? Technician { get; init; }
 
+    /// <summary>Letters of looks: it is done when debris was found at any of them; empty for whatever is seen.</summary>
+    public ImmutableArray<string> OnlyIf { get; init; } = [];
+
+    /// <summary>Letters of looks: it is struck when debris was found at any of them.</summary>
+    public ImmutableArray<string> Unless { get; init; } = [];
+
+    /// <summary>Letters of the deciding looks that are made in it; mostly none.</summary>
+    public ImmutableArray<string> Looks { get; init; } = [];
+
     /// <summary>Whether an earlier plan left it due.</summary>
     public bool IsCarried { get; init; }
 

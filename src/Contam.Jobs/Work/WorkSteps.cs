@@ -55,8 +55,9 @@ internal sealed class WorkSteps
             });
         }
 
+        ILookup<int, string> looksOf = plan.Looks.ToLookup(look => look.Step, look => look.Id);
         ImmutableArray<int> carriedNumbers = [.. behind.Select(step => step.Number)];
-        return new WorkSteps([.. plan.Steps.Select((step, index) => StepOf(step, keys[index], carriedNumbers)), .. behind]);
+        return new WorkSteps([.. plan.Steps.Select((step, index) => StepOf(step, keys[index], carriedNumbers, looksOf)), .. behind]);
     }
 
     /// <summary>The step of this number, or <c>null</c>.</summary>
@@ -82,7 +83,7 @@ internal sealed class WorkSteps
         return [.. before.Select(number => All[number - 1])];
     }
 
-    private static WorkStep StepOf(PlanStep step, string key, ImmutableArray<int> carried) => new()
+    private static WorkStep StepOf(PlanStep step, string key, ImmutableArray<int> carried, ILookup<int, string> looksOf) => new()
     {
         Number = step.Number,
         Key = key,
@@ -95,5 +96,8 @@ internal sealed class WorkSteps
         After = step.Phase == Phase.Prove ? [.. step.After, .. carried] : step.After,
         DueAfterRunningHours = step.DueAfterRunningHours,
         Technician = step.Technician,
+        OnlyIf = step.OnlyIf,
+        Unless = step.Unless,
+        Looks = [.. looksOf[step.Number]],
     };
 }

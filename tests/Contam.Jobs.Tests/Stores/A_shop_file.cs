@@ -44,7 +44,7 @@ public sealed class A_shop_file : StoreContract
         Open().Dispose();
         Sql("PRAGMA user_version = 99");
         byte[] before = File.ReadAllBytes(At);
-        Says(ShopFault.Newer, $"{At} was written by a later contam (its tables are version 99, this one knows 3). Nothing was changed. Use the later contam, or name another file with --shop.", () => Open());
+        Says(ShopFault.Newer, $"{At} was written by a later contam (its tables are version 99, this one knows 4). Nothing was changed. Use the later contam, or name another file with --shop.", () => Open());
         Assert.Equal(before, File.ReadAllBytes(At));
     }
 

@@ -70,7 +70,7 @@ public sealed class A_shop_on_a_server : StoreContract
     {
         Open().Dispose();
         server.Execute(Database, "UPDATE contam.version SET version = 99");
-        Says(ShopFault.Newer, $"{Place} was written by a later contam (its tables are version 99, this one knows 3). Nothing was changed. Use the later contam, or name another shop with --shop.", () => Open());
+        Says(ShopFault.Newer, $"{Place} was written by a later contam (its tables are version 99, this one knows 4). Nothing was changed. Use the later contam, or name another shop with --shop.", () => Open());
     }
 
     [Fact]

@@ -23,6 +23,7 @@ public class Any_walk_of_a_record
         int releases = 0;
         int accepted = 0;
         int corners = 0;
+        (int Said, int Void) looks = (0, 0);
         for (int number = First; number < First + Walks; number++)
         {
             using var store = new MemoryStore();
@@ -30,11 +31,13 @@ public class Any_walk_of_a_record
             releases += walk.Releases;
             accepted += walk.Accepted;
             corners += walk.Corners;
+            looks = (looks.Said + walk.Looks.Said, looks.Void + walk.Looks.Void);
         }
 
-        TestContext.Current.TestOutputHelper?.WriteLine($"{Walks} walks: {accepted} commands accepted, {releases} releases, {corners} corners");
+        TestContext.Current.TestOutputHelper?.WriteLine($"{Walks} walks: {accepted} commands accepted, {releases} releases, {corners} corners, {looks.Said} outcomes of looks, {looks.Void} clean looks void");
         // What never gets anywhere proves nothing.
         Assert.True(releases >= Walks, $"{releases} releases on {Walks} walks");
+        Assert.True(Walks < 20 || looks is { Said: > 0, Void: > 0 }, $"{looks.Said} outcomes of looks, {looks.Void} of them void, on {Walks} walks");
         Assert.True(accepted >= Walks * Commands / 4, $"{accepted} commands accepted on {Walks} walks");
     }
 

@@ -44,6 +44,12 @@ internal abstract record Command
         public override JobAnswer Ask(JobBook book, string job) => book.Look(job, [new Finding(new PartId(Part), Debris, Found)], hasFailed: false, Ada);
     }
 
+    internal sealed record Decide(string Letter, LookOutcome Outcome, string? At, Debris Debris, bool Again) : Command
+    {
+        public override JobAnswer Ask(JobBook book, string job) =>
+            book.Decide(job, Letter, Outcome, Outcome == LookOutcome.Found ? [new Finding(new PartId(At!), Debris, Found: true)] : [], Again, Ada, new TickWords { Anyway = Again ? "the owner waits" : null });
+    }
+
     internal sealed record Replan : Command
     {
         public override JobAnswer Ask(JobBook book, string job) => book.Propose(job, ImmutableArray<Finding>.Empty, hasFailed: false, Ada) is { Proposal: { } proposal } ? book.Take(proposal, Ada) : throw new InvalidOperationException("nothing was said that could be refused");

@@ -38,6 +38,9 @@ internal sealed class Walk : IDisposable
     /// <summary>How often work had to be unticked and done again, since caution let nothing else through.</summary>
     public int Corners { get; private set; }
 
+    /// <summary>How many outcomes of looks were accepted, and how many clean looks were void after one.</summary>
+    public (int Said, int Void) Looks { get; private set; }
+
     /// <summary>How many commands were accepted.</summary>
     public int Accepted { get; private set; }
 
@@ -87,6 +90,8 @@ internal sealed class Walk : IDisposable
         if (isAccepted && (changed || command is Command.Release))
         {
             Accepted++;
+            if (command is Command.Decide)
+                Looks = (Looks.Said + 1, Looks.Void + job.State.LooksStand.Count(look => look.Standing == "void"));
             if (model.Take(command, before.Steps, job.Plan) is { } harm)
                 throw Fault(harm);
         }
@@ -103,6 +108,9 @@ internal sealed class Walk : IDisposable
         int any = random.Next(steps.Length) + 1;
         string part = family.Parts[random.Next(family.Parts.Length)].Id.Value;
         Debris debris = random.Next(5) == 0 ? Debris.Water : Debris.Metal;
+        // Looks decide what the rest is, so they come often.
+        if (random.Next(10) == 0 && !job.Plan.Looks.IsEmpty)
+            return Decide(job.Plan.Looks[random.Next(job.Plan.Looks.Length)].Id, again: random.Next(4) == 0);
         return random.Next(100) switch
         {
             < 58 when TickOrder.Now(job.State) is { IsEmpty: false } now => new Command.Tick(now[random.Next(now.Length)].Number, Anyway: false),
@@ -117,6 +125,13 @@ internal sealed class Walk : IDisposable
             < 94 => new Command.Note(),
             _ => new Command.Release(),
         };
+    }
+
+    private Command.Decide Decide(string letter, bool again = false)
+    {
+        ImmutableArray<string> places = job.Plan.Looks.First(look => look.Id == letter).Places;
+        LookOutcome outcome = random.Next(10) switch { < 6 => LookOutcome.Clean, < 9 => LookOutcome.Found, _ => LookOutcome.InDoubt };
+        return new Command.Decide(letter, outcome, places[random.Next(places.Length)], random.Next(8) == 0 ? Debris.Water : Debris.Metal, again);
     }
 
     /// <summary>Caution must not become a wall: from wherever it stands the work can be brought to an end.</summary>
@@ -138,9 +153,9 @@ internal sealed class Walk : IDisposable
             else
                 Step(new Command.Release());
             stuck = job.Summary.Sequence == before ? stuck + 1 : 0;
-            if (stuck == 10 && job.State.Steps.All.Where(step => step.Action is StepAction.Flush or StepAction.Refit && job.State.IsDone(step)).ToArray() is { Length: > 0 } undone)
+            if (stuck == 10 && job.State.Steps.All.Where(step => step.Action is StepAction.Flush or StepAction.Clean or StepAction.Replace or StepAction.Refit && job.State.IsDone(step)).ToArray() is { Length: > 0 } undone)
             {
-                // What the refusal tells a person to do: a part that was put on out of turn comes off again, and what was flushed then is flushed again.
+                // What the refusal tells a person to do: a part that was put on out of turn comes off again, and what was flushed or cleaned before it was looked at is so again.
                 Corners++;
                 foreach (WorkStep step in undone)
                     Step(new Command.Untick(step.Number));
@@ -156,13 +171,26 @@ internal sealed class Walk : IDisposable
         foreach (WorkStep step in TickOrder.Now(state))
         {
             long before = job.Summary.Sequence;
-            Step(new Command.Tick(step.Number, Anyway: false));
+            if (step.Looks.FirstOrDefault(look => !LookStandings.IsDecided(job.State.StandingOf(look))) is { } unsaid)
+            {
+                Step(Decide(unsaid));
+                if (job.Summary.Sequence == before)
+                    Step(new Command.Decide(unsaid, LookOutcome.InDoubt, null, Debris.Metal, Again: false));
+            }
+            else
+            {
+                Step(new Command.Tick(step.Number, Anyway: false));
+                // What a look has to show may be gone; then it is in doubt.
+                if (job.Summary.Sequence == before && !step.Looks.IsEmpty)
+                    Step(new Command.Decide(step.Looks[0], LookOutcome.InDoubt, null, Debris.Metal, Again: true));
+            }
+
             if (job.Summary.Sequence > before)
                 return;
         }
     }
 
-    private WalkException Fault(string what) => new($"{what}\nafter {told.Count} commands:\n{string.Join('\n', told.TakeLast(50))}\nsteps:\n{string.Join('\n', job.Steps.Select(step => $"{step.Number} {step.Key} after {string.Join(',', step.After)}{(job.State.IsDone(step) ? " done" : "")}"))}");
+    private WalkException Fault(string what) => new($"{what}\nafter {told.Count} commands:\n{string.Join('\n', told.TakeLast(50))}\nlooks: {string.Join(", ", job.State.LooksStand)}\nsteps:\n{string.Join('\n', job.Steps.Select(step => $"{step.Number} {step.Key} after {string.Join(',', step.After)}{(job.State.IsDone(step) ? " done" : job.State.IsStruck(step) ? " struck" : "")} {string.Join(' ', step.OnlyIf)}{(step.Unless.IsEmpty ? "" : $" not {string.Join(' ', step.Unless)}")}{string.Concat(step.Looks.Select(look => $" is look {look}"))}"))}");
 }
 
 /// <summary>A walk came to what must not be.</summary>

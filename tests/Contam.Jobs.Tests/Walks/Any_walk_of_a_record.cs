@@ -37,7 +37,7 @@ public class Any_walk_of_a_record
         TestContext.Current.TestOutputHelper?.WriteLine($"{Walks} walks: {accepted} commands accepted, {releases} releases, {corners} corners, {looks.Said} outcomes of looks, {looks.Void} clean looks void");
         // What never gets anywhere proves nothing.
         Assert.True(releases >= Walks, $"{releases} releases on {Walks} walks");
-        Assert.True(Walks < 20 || looks is { Said: > 0, Void: > 0 }, $"{looks.Said} outcomes of looks, {looks.Void} of them void, on {Walks} walks");
+        Assert.True(Walks < 20 || (looks.Said > 0 && (Walks < 200 || looks.Void > 0)), $"{looks.Said} outcomes of looks, {looks.Void} of them void, on {Walks} walks");
         Assert.True(accepted >= Walks * Commands / 4, $"{accepted} commands accepted on {Walks} walks");
     }
 

@@ -267,6 +267,9 @@ internal sealed class EngineModel(Family family, PlanDocument plan)
         // What was left as it was on the strength of a look that counts for nothing now may have held debris all the time.
         foreach (string place in VoidPlaces().Except(voidBefore).ToArray())
             Soil(place);
+        // Who says what it showed has looked.
+        foreach (string place in one.Outcome == LookOutcome.InDoubt ? [] : look.Places)
+            places[place].Work[WorkAt(StepAction.Inspect, place)] = now;
     }
 
     /// <summary>Whether a look must be made, and has no outcome. One from whose place something leads to a find may count as found without being made.</summary>

@@ -43,7 +43,7 @@ internal static class JobsBench
             double shown = median(9, () => With(place, book =>
             {
                 JobRecord job = book.Read(some);
-                JobText.WriteJob(job, ReleaseGate.Missing(job.State, KeptSystem.Of(book, job.State.Opened).Family), TextWriter.Null, TextLook.Plain);
+                JobText.WriteJob(job, ReleaseGate.Missing(job.State, KeptSystem.Of(book, job.State.Opened)), TextWriter.Null, TextLook.Plain);
             }));
             double ticked = median(9, () => With(place, book => book.AddToRecord(some, new Noted { At = DateTimeOffset.UnixEpoch, By = "Ada", Text = "one more" })));
             double history = median(3, () => With(place, book => HistoryAnswer.Of(book, "lower-plug", null, null, null)));

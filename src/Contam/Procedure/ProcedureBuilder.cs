@@ -92,7 +92,7 @@ internal sealed partial class ProcedureBuilder
             {
                 if (grown[index] is not { ComesOff: true } off || (asked[index] is { ComesOff: true } known && known.Off.Equals(off.Off)))
                     continue;
-                asked[index] = asked[index] is { } item ? item with { ComesOff = true, Off = off.Off } : off;
+                asked[index] = asked[index] is { } item ? item with { ComesOff = true, ComesInside = false, Off = off.Off } : off;
                 isSettled = false;
             }
 

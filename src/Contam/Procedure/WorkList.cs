@@ -89,7 +89,11 @@ internal static class WorkList
             {
                 WorkItem item = items[index]!;
                 foreach ((PartId other, LookCondition when) in item.AllAccess.ToArray())
+                {
+                    TakeOutOfTheSameWhole(family.IndexOf(other), index);
                     TakeOff(family.IndexOf(other), when);
+                }
+
                 if (!item.ComesOff)
                 {
                     // What stays on a carrier is worked on while that is off, so it is off whenever there is work.
@@ -111,6 +115,26 @@ internal static class WorkList
                         TakeOff(index, on.Cleaned);
                 }
             }
+        }
+
+        // What comes new inside of a whole, and is in the way of something that is moved over to the new one, is taken out by itself after all.
+        void TakeOutOfTheSameWhole(int index, int reached)
+        {
+            if (items[index] is not { ComesInside: true } inside || !SitsOn(reached, family.IndexOf(inside.Part.Assembly!.Value)))
+                return;
+            items[index] = inside with { ComesInside = false, ComesOff = true, Off = inside.WhenDone(TreatmentKind.Replace) };
+            queue.Enqueue(index);
+        }
+
+        bool SitsOn(int index, int whole)
+        {
+            for (int at = Carriers.CarrierOf(family, index); at >= 0; at = Carriers.CarrierOf(family, at))
+            {
+                if (at == whole)
+                    return true;
+            }
+
+            return false;
         }
 
         void TakeOff(int index, LookCondition when)

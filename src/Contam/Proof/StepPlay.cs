@@ -296,6 +296,9 @@ internal sealed class StepPlay
         // What is tested in its place has everything back on.
         if (!bench.IsFitted(part) || step.Step.Phase == Phase.Prove)
             return;
+        // What comes new inside of a whole that is off goes with that: nothing need be out of its way.
+        if (step.Step.Action == StepAction.Replace && IsInsideOfWhatIsOff(part))
+            return;
         CheckWays(step, part, "worked on");
         if (step.Step.Action is not (StepAction.Flush or StepAction.Clean) || !last.IsLastCleaning(step, part))
             return;

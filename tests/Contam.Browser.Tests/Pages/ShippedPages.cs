@@ -67,7 +67,7 @@ internal static class ShippedPages
         string failure = $"{file} --failed {failed} --debris {debris} --format html";
         return page switch
         {
-            "plan" => Printed($"plan {failure} --technicians 2"),
+            "plan" => Printed($"plan {failure} --technicians 2 --looks 0"),
             "draw" => Printed($"draw {file} --format html"),
             "spread" => Printed($"draw {failure} --unfold"),
             "drill" => Printed($"drill {failure}"),

@@ -1,0 +1,150 @@
+using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Treatment;
+
+namespace Contam.Procedure;
+
+/// <summary>What comes after the last part is back: the engine is filled, tried and looked at again.</summary>
+internal sealed partial class ProcedureBuilder
+{
+    private const double QuickLookMinutes = 15;
+    private const int MostPairs = 1_000_000;
+
+    /// <summary>The proof: what the standard has for this machine and the circuits that were opened; each after the one before, all after everything else.</summary>
+    private void AddFrameAfter()
+    {
+        Job[] fitted = [.. jobsOf.Select(jobs => jobs?.Test).OfType<Job>().Where(test => test.Phase == Phase.Prove)];
+        Job[] finished = [.. graph.Jobs.Where(job => job.Phase < Phase.Prove && graph.After(job.Id).All(next => graph.Jobs[next].Phase == Phase.Prove))];
+        // One after the other where every pair would be more than anybody reads.
+        bool isInARow = (long)fitted.Length * finished.Length > MostPairs;
+        for (int place = 0; place < fitted.Length; place++)
+        {
+            foreach (Job one in isInARow && place > 0 ? [fitted[place - 1]] : finished)
+                graph.Order(one, fitted[place]);
+        }
+
+        Job[] last = [.. graph.Jobs.Where(job => graph.After(job.Id).Count == 0)];
+        Job? before = null;
+        foreach (Job job in ProofJobs())
+        {
+            if (before is null)
+            {
+                foreach (Job one in last)
+                    graph.Order(one, job);
+            }
+
+            graph.Order(before, job);
+            before = job;
+        }
+    }
+
+    private IEnumerable<Job> ProofJobs()
+    {
+        Part[] worked = [.. Worked()];
+        ImmutableArray<Circuit> opened = opening.Circuits;
+        double? due = null;
+        foreach (FrameStep step in frame.All(FrameSection.Prove, opened, worked))
+        {
+            due = step.Due switch
+            {
+                FrameDue.FirstRun => due ?? 0,
+                FrameDue.RunningHours => (request.Standard.FirstRunningHours ?? TimeSpan.FromHours(5)).TotalHours,
+                _ => due,
+            };
+            switch (step.Step)
+            {
+                case FrameNames.HoldGas:
+                    break;
+                case FrameNames.Hold:
+                    foreach (WorkItem held in HeldParts())
+                        yield return AddFrameStep(Phase.Prove, StepAction.Prove, HoldOf(step, held.Part), [held.Part], [], due: due, when: WhenOpened(held));
+                    break;
+                case FrameNames.SecondFilters:
+                    foreach (IGrouping<LookCondition, WorkItem> filters in items.OfType<WorkItem>().Where(item => item.Treated is not null && item.Part.Kind.IsFilter).GroupBy(item => item.Treated!))
+                        yield return AddTimed(step, [.. filters.Select(item => item.Part)], filters.Sum(item => times.Of(item.Part, StepAction.Remove) + times.Of(item.Part, StepAction.Refit)), due, filters.Key);
+                    break;
+                case FrameNames.SecondLook:
+                    foreach ((Part[] places, LookCondition when) in PlacesForSecondLook())
+                        yield return AddTimed(step, places, places.Sum(part => times.Of(part, StepAction.Inspect)), due, when);
+                    break;
+                default:
+                    foreach ((Circuit[] circuits, LookCondition when) in CircuitsToProve(step, worked))
+                        yield return AddFrameStep(Phase.Prove, StepAction.Prove, step, [], circuits, due: due, when: when);
+                    break;
+            }
+        }
+    }
+
+    /// <summary>
+    /// The circuits that a step of the proof names, those that are opened whatever is seen apart from those that hang on looks; with when. A step that bears on
+    /// no circuit is done whenever anything that it bears on is.
+    /// </summary>
+    private IEnumerable<(Circuit[] Circuits, LookCondition When)> CircuitsToProve(FrameStep step, Part[] worked)
+    {
+        Circuit[] about = [.. frame.CircuitsOf(step, opening.Circuits)];
+        if (about.Length > 0)
+        {
+            foreach (IGrouping<LookCondition, Circuit> group in about.GroupBy(circuit => opening.When[opening.Circuits.IndexOf(circuit)]).OrderBy(group => group.Key.IsAlways ? 0 : 1))
+                yield return ([.. group], group.Key);
+            yield break;
+        }
+
+        // By the kind of a part: whenever such a part is treated. Machine and debris are the same whatever is seen.
+        LookCondition when = step.For.Kind is not { } kind ? LookCondition.Always
+            : items.OfType<WorkItem>().Where(item => item.Part.Kind.Name == kind).Select(item => item.Treated).OfType<LookCondition>().DefaultIfEmpty(LookCondition.Always).Aggregate((any, one) => any.Or(one));
+        yield return ([], when);
+    }
+
+    /// <summary>When something at a part is opened.</summary>
+    private static LookCondition WhenOpened(WorkItem item) => item.ComesOff ? item.Worked?.Or(item.Off) ?? item.Off : item.Worked!;
+
+    private Job AddTimed(FrameStep step, Part[] parts, double minutes, double? due, LookCondition when) => graph.Add(id => new Job(id, Phase.Prove, StepAction.Prove)
+    {
+        Condition = when,
+        Parts = [.. parts],
+        Topic = step.Step,
+        Frame = step,
+        Minutes = minutes,
+        DueAfterRunningHours = due,
+    });
+
+    /// <summary>A hold on liquid, unless every pressure of the part is low enough for gas.</summary>
+    private FrameStep HoldOf(FrameStep onLiquid, Part part)
+    {
+        bool isLow = !GasTest.IsTooHigh(request, part);
+        return isLow && frame.Find(FrameSection.Prove, FrameNames.HoldGas, opening.Circuits, [part]) is { } onGas ? onGas
+            : frame.Find(FrameSection.Prove, FrameNames.Hold, opening.Circuits, [part]) ?? onLiquid;
+    }
+
+    /// <summary>Parts with a limit for a pressure or vacuum hold that were opened: they are tried when everything is back.</summary>
+    private IEnumerable<WorkItem> HeldParts()
+    {
+        // What is tested in its place has a step of its own.
+        var opened = items.OfType<WorkItem>().Where(item => Opening.IsOpened(item) && jobsOf[family.IndexOf(item.Part.Id)]?.Test is not { Phase: Phase.Prove }).ToDictionary(item => item.Part.Id);
+        return family.Limits
+            .Where(limit => limit.Measures is Measure.PressureDrop or Measure.VacuumDrop && opened.ContainsKey(limit.Part))
+            .Select(limit => limit.Part)
+            .Distinct()
+            .OrderBy(family.IndexOf)
+            .Select(part => opened[part]);
+    }
+
+    /// <summary>
+    /// Of the places to look at parts that were treated those that show well and quickly; where there are none, all of them. Where more was done because a
+    /// deciding look found debris, the places of these looks.
+    /// </summary>
+    private IEnumerable<(Part[] Places, LookCondition When)> PlacesForSecondLook()
+    {
+        yield return (Quick(items.OfType<WorkItem>().Where(item => (item.DecidingLook is null ? item.Treated : item.Worked) is { IsAlways: true })), LookCondition.Always);
+        Part[] found = Quick(items.OfType<WorkItem>().Where(item => item.DecidingLook is not null && item.Worked is not { IsAlways: true }));
+        if (found.Length > 0)
+            yield return (found, new LookCondition { OnlyIf = [.. Enumerable.Range(0, looks.Jobs.Length)] });
+    }
+
+    private Part[] Quick(IEnumerable<WorkItem> treated)
+    {
+        Part[] places = [.. treated.Select(item => item.Part).Where(part => part.Inspect is not null)];
+        Part[] quick = [.. places.Where(part => part.Inspect!.Shows == Shows.Good && times.Of(part, StepAction.Inspect) <= QuickLookMinutes)];
+        return quick.Length > 0 ? quick : places;
+    }
+}

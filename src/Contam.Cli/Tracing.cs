@@ -1,5 +1,6 @@
 using System.Globalization;
 using Contam.Diagnosis;
+using Contam.Hosting;
 using Contam.Plans;
 using Contam.Reports.Text;
 
@@ -11,6 +12,7 @@ internal sealed class Tracing
     private const int MostShares = 5;
 
     private readonly Shell shell;
+    private readonly IPlanner planner;
     private readonly TextLook look;
     private readonly TextPage page;
     private readonly double sure;
@@ -18,9 +20,10 @@ internal sealed class Tracing
     private readonly FindingsFile? file;
     private SuspectQuestion question;
 
-    public Tracing(Shell shell, TextLook look, SuspectQuestion question, FindingsFile? file, double sure, double share)
+    public Tracing(Shell shell, IPlanner planner, TextLook look, SuspectQuestion question, FindingsFile? file, double sure, double share)
     {
         this.shell = shell;
+        this.planner = planner;
         this.look = look;
         page = new TextPage(shell.Out, look);
         this.question = question;
@@ -119,7 +122,7 @@ internal sealed class Tracing
         }
 
         page.Gap();
-        PlanText.Write(Planner.Plan(taken), question.Family, shell.Out, look);
+        PlanText.Write(planner.Plan(taken), question.Family, shell.Out, look);
         return ExitCode.Yes;
     }
 }

@@ -4,7 +4,7 @@ using Contam.Cli.Jobs;
 namespace Contam.Cli.Commands;
 
 /// <summary><c>contam job</c>: the record of a clean-out.</summary>
-internal sealed class JobCommand(Shell shell, Loading loading) : ICommandSource
+internal sealed class JobCommand(Shell shell, Loading loading, OpenShops shops) : ICommandSource
 {
     public Command Build()
     {
@@ -18,7 +18,7 @@ internal sealed class JobCommand(Shell shell, Loading loading) : ICommandSource
               contam job next
               contam job tick 1 --by Ada --minutes 10
             """);
-        var shop = new JobShop(shell);
+        var shop = new JobShop(shell, shops);
         var again = new PlanAgain(shop);
         foreach (IEnumerable<Command> commands in new[] { new OpenJob(shop, loading).Build(), new ShowJob(shop).Build(), new TickSteps(shop).Build(), new WriteEntries(shop).Build(), new MeasureLimit(shop).Build(), again.Build(), new DecideLook(shop, again).Build(), new ReleaseJob(shop).Build(), new CarryJobs(shop, loading).Build(), new AskHistory(shop).Build() })
         {

@@ -1,14 +1,15 @@
 using System.CommandLine;
+using Contam.Hosting;
 using Contam.Plans;
 using Contam.Problems;
-using Contam.Reports;
 using Contam.Reports.Sheets;
 using Contam.Reports.Text;
+using Contam.Reports;
 
 namespace Contam.Cli.Commands;
 
 /// <summary><c>contam plan</c>: the clean-out.</summary>
-internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
+internal sealed class PlanCommand(Shell shell, Loading loading, IPlanner planner) : ICommandSource
 {
     private readonly FailureArguments failure = new();
     private readonly Option<int> technicians = new("--technicians") { Description = "how many work at once (default 1)", DefaultValueFactory = _ => 1 };
@@ -67,7 +68,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading) : ICommandSource
         if (question.Failed.IsEmpty)
             request = FromFindings(request, wanted);
         request = looks.Into(request, call);
-        Write(LookArguments.Answer(request, Planner.Plan), request, call);
+        Write(LookArguments.Answer(request, planner.Plan), request, call);
         return ExitCode.Yes;
     }
 

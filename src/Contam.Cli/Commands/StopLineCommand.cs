@@ -7,10 +7,10 @@ using Contam.StopLines;
 namespace Contam.Cli.Commands;
 
 /// <summary><c>contam stop-line</c>: where to look so that the rest can be left alone.</summary>
-internal sealed class StopLineCommand(Shell shell, Loading loading) : ICommandSource
+internal sealed class StopLineCommand(Shell shell, Loading loading, OpenShops shops) : ICommandSource
 {
     private readonly FailureArguments failure = new();
-    private readonly UseHistory history = new(shell);
+    private readonly UseHistory history = new(shell, shops);
     private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json");
 
     public Command Build()

@@ -7,10 +7,10 @@ using Contam.Reports.Text;
 namespace Contam.Cli.Commands;
 
 /// <summary><c>contam suspects</c>: where debris could be coming from, and where to look next.</summary>
-internal sealed class SuspectsCommand(Shell shell, Loading loading) : ICommandSource
+internal sealed class SuspectsCommand(Shell shell, Loading loading, OpenShops shops) : ICommandSource
 {
     private readonly FailureArguments arguments = new();
-    private readonly UseHistory history = new(shell);
+    private readonly UseHistory history = new(shell, shops);
     private readonly Option<string> sure = SureOption();
     private readonly Option<string> format = CommonOptions.OneOf("--format", "form of the answer", "text", "json");
 

@@ -3,17 +3,18 @@ using System.CommandLine;
 using Contam.Cli.Jobs;
 using Contam.Diagnosis;
 using Contam.Families;
+using Contam.Hosting;
 using Contam.Reports.Text;
 using Contam.Treatment.Reading;
 
 namespace Contam.Cli.Commands;
 
 /// <summary><c>contam trace</c>: guided work from the first find to the plan.</summary>
-internal sealed class TraceCommand(Shell shell, Loading loading) : ICommandSource
+internal sealed class TraceCommand(Shell shell, Loading loading, OpenShops shops, IPlanner planner) : ICommandSource
 {
     private readonly FailureArguments arguments = new();
     private readonly Option<string> sure = SuspectsCommand.SureOption();
-    private readonly UseHistory history = new(shell);
+    private readonly UseHistory history = new(shell, shops);
     private readonly Option<string> share = PlanCommand.ShareOption();
 
     public Command Build()
@@ -43,7 +44,7 @@ internal sealed class TraceCommand(Shell shell, Loading loading) : ICommandSourc
         question = question with { History = history.Of(call, question.Family, [question.Debris]) };
         FindingsFile? file = call.GetValue(arguments.FindingsFile) is { } path ? Open(path, question) : null;
         string again = $"contam trace {TextPage.Harmless(call.GetValue(arguments.Family)!)} --debris {question.Debris.Name}{(call.GetValue(arguments.FindingsFile) is { } kept ? $" --findings {TextPage.Harmless(kept)}" : "")}{history.Again(call)}";
-        return new Tracing(shell, CommonOptions.LookOf(call, shell), question, file, wanted, counted).Run(again);
+        return new Tracing(shell, planner, CommonOptions.LookOf(call, shell), question, file, wanted, counted).Run(again);
     }
 
     /// <summary>What was typed as found or clean goes into the file first, so that it is not lost either.</summary>

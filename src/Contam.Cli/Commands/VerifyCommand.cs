@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Contam.Hosting;
 using Contam.Plans;
 using Contam.Proof;
 using Contam.Reports.Json;
@@ -8,7 +9,7 @@ using Contam.Treatment.Reading;
 namespace Contam.Cli.Commands;
 
 /// <summary><c>contam verify</c>: is this plan complete and in a safe order?</summary>
-internal sealed class VerifyCommand(Shell shell, Loading loading) : ICommandSource
+internal sealed class VerifyCommand(Shell shell, Loading loading, IPlanVerifier verifier) : ICommandSource
 {
     private readonly Argument<string> plan = new("PLAN.json") { Description = "a plan, written by contam plan --format json" };
     private readonly Argument<string> family = FailureArguments.FamilyArgument();
@@ -40,7 +41,7 @@ internal sealed class VerifyCommand(Shell shell, Loading loading) : ICommandSour
         PlanDocument document = ReadPlan(call.GetValue(plan)!);
         if (loading.Standard(call.GetValue(standard)) is not { } rules || loading.Family(call.GetValue(family)!, rules) is not { } read)
             return ExitCode.WrongUse;
-        Verification verification = PlanVerifier.Verify(document, read, rules.CatalogueOf().Debris);
+        Verification verification = verifier.Verify(document, read, rules.CatalogueOf().Debris);
         if (call.GetValue(format) == "json")
             shell.Out.Write(VerifyJson.Write(verification));
         else

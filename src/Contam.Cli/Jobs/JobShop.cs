@@ -6,7 +6,7 @@ using Contam.Jobs.Stores;
 namespace Contam.Cli.Jobs;
 
 /// <summary>What every job command needs: the shop's book, the job that is meant, who writes and when, and how a refusal is told.</summary>
-internal sealed class JobShop(Shell shell)
+internal sealed class JobShop(Shell shell, OpenShops shops)
 {
     private readonly Option<string?> shop = ShopOption();
     private readonly Option<string?> job = new("--job") { Description = "the job, by its id or the beginning of it (default: CONTAM_JOB, else the only one that is open)", HelpName = "ID" };
@@ -44,18 +44,8 @@ internal sealed class JobShop(Shell shell)
     /// <summary>Does something with the shop's book.</summary>
     public int Use(ParseResult call, Func<JobBook, int> work, ShopUse use = ShopUse.Write)
     {
-        using JobBook book = Opened(shell, PlaceOf(shell, call.GetValue(shop)), use);
+        using JobBook book = shops.Open(PlaceOf(shell, call.GetValue(shop)), use);
         return work(book);
-    }
-
-    /// <summary>The book at a place. A server that is slow to answer is said so, so that nobody sits before a dark screen.</summary>
-    public static JobBook Opened(Shell shell, string place, ShopUse use)
-    {
-        if (!place.Contains("://", StringComparison.Ordinal))
-            return JobBook.Open(place, use);
-        string words = Reports.Text.TextPage.Harmless(ShopWords.WithoutPassword(place));
-        using ITimer slow = shell.Clock.CreateTimer(_ => shell.Error.Write($"contam: waiting for {words} …\n"), null, TimeSpan.FromSeconds(1.5), Timeout.InfiniteTimeSpan);
-        return JobBook.Open(place, use);
     }
 
     public string IdOf(ParseResult call, JobBook book) => book.Find(call.GetValue(job) ?? shell.Setting("CONTAM_JOB")).Id;

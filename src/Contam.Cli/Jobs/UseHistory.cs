@@ -9,7 +9,7 @@ using Contam.Jobs.Stores;
 namespace Contam.Cli.Jobs;
 
 /// <summary><c>--use-history</c>: looks are weighed by the shop's own counts. Without it no shop is opened, and answers are what they were.</summary>
-internal sealed class UseHistory(Shell shell)
+internal sealed class UseHistory(Shell shell, OpenShops shops)
 {
     private readonly Option<bool> use = new("--use-history") { Description = "weigh looks by the shop's own counts, not by the words good, fair and poor alone" };
     private readonly Option<string?> shop = JobShop.ShopOption();
@@ -25,7 +25,7 @@ internal sealed class UseHistory(Shell shell)
     {
         if (!call.GetValue(use))
             return call.GetValue(shop) is null ? null : throw new WrongUseException("--shop says where the counts are that --use-history weighs with. Add --use-history, or leave --shop out.");
-        using JobBook book = JobShop.Opened(shell, JobShop.PlaceOf(shell, call.GetValue(shop)), ShopUse.Read);
+        using JobBook book = shops.Open(JobShop.PlaceOf(shell, call.GetValue(shop)), ShopUse.Read);
         return ShopHistory.CountsFor(book, family, debris);
     }
 

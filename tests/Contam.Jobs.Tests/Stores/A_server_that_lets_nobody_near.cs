@@ -1,8 +1,10 @@
 using System.Text;
-using Contam.Cli;
 using Contam.Cli.Jobs;
+using Contam.Cli;
+using Contam.Hosting;
 using Contam.Jobs.Stores;
 using Contam.Reports.Text;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Contam.Jobs.Tests.Stores;
 
@@ -45,7 +47,8 @@ public class A_server_that_lets_nobody_near
     public void That_answers_before_the_wait_is_long_is_not_waited_for_aloud()
     {
         using var rest = new StringWriter { NewLine = "\n" };
-        Assert.Throws<ShopException>(() => JobShop.Opened(new Shell(TextWriter.Null, rest, TextLook.Plain) { Clock = new HandClock() }, "postgres://ada@127.0.0.1:1/shop", ShopUse.Read));
+        using ServiceProvider services = new ServiceCollection().AddContam().BuildServiceProvider();
+        Assert.Throws<ShopException>(() => new OpenShops(new Shell(TextWriter.Null, rest, TextLook.Plain) { Clock = new HandClock() }, services.GetRequiredService<IJobBooks>()).Open("postgres://ada@127.0.0.1:1/shop", ShopUse.Read));
         Assert.Equal("", rest.ToString());
     }
 

@@ -40,15 +40,7 @@ public sealed partial class JobBook
         ArgumentNullException.ThrowIfNull(signature);
         if (FaultIn(("name", signature.By)) is { } fault)
             return JobAnswer.Refused(fault);
-        Refusal? why = null;
-        JobRecord? before = null;
-        JobRecord? after = Add(id, job =>
-        {
-            before = job;
-            why = Rule(job, findings, hasFailed, signature, out ImmutableArray<Looked> looks);
-            return why is null ? new Decision([.. looks], []) : null;
-        });
-        return why is not null ? JobAnswer.Refused(why) : after is null ? JobAnswer.Written(before!, 0, [], []) : Answer(before!, after);
+        return Decide(id, signature, (job, _) => Rule(job, findings, hasFailed, signature, out ImmutableArray<Looked> looks) is { } why ? (null, why) : (new Decision([.. looks], []), null));
     }
 
     /// <summary>A look that decides how far to go was made, or could not be; and with it its step is done. Written together, or not at all.</summary>
@@ -65,26 +57,20 @@ public sealed partial class JobBook
         words ??= new TickWords();
         if (FaultIn(("name", signature.By), ("note", words.Note), ("reason", words.Anyway)) is { } fault)
             return JobAnswer.Refused(fault);
-        Refusal? why = null;
-        JobRecord? before = null;
-        JobRecord? after = Add(id, job =>
+        return Decide(id, signature, (job, by) =>
         {
-            before = job;
-            string by = RecordText.Kept(signature.By ?? job.Technician);
             KeptSystem kept = SystemOf(job);
-            why = UnknownIn(kept, finds);
-            Ruling? ruling = why is null ? LookRules.Decide(job.State, kept, letter, outcome, [.. finds.Select(SeenOf)], isAgain, signature.At, by) : null;
-            why ??= ruling!.Refusal;
-            if (ruling?.Body is not { } decided)
-                return null;
+            if (UnknownIn(kept, finds) is { } unknown)
+                return (null, unknown);
+            Ruling ruling = LookRules.Decide(job.State, kept, letter, outcome, [.. finds.Select(SeenOf)], isAgain, signature.At, by);
+            if (ruling.Body is not { } decided)
+                return (null, ruling.Refusal);
             JobState then = JobFold.Fold(job.Bodies.Add(decided), PlanOf);
             if (then.Steps.All.FirstOrDefault(step => step.Looks.Contains(letter)) is not { } made || !then.IsOpen(made) || made.Looks.Any(look => !LookStandings.IsDecided(then.StandingOf(look))))
-                return Decision.Of(decided);
+                return (Decision.Of(decided), null);
             Ruling tick = WorkRules.Tick(then, kept, made.Number, words with { Note = KeptOrNone(words.Note), Anyway = KeptOrNone(words.Anyway) }, signature.At, by);
-            why = tick.Refusal;
-            return tick.Body is { } ticked ? Decision.Of(decided, ticked) : null;
+            return tick.Body is { } ticked ? (Decision.Of(decided, ticked), null) : (null, tick.Refusal);
         });
-        return after is null ? JobAnswer.Refused(why!) : Answer(before!, after);
     }
 
     private static NoSuchThing? UnknownIn(KeptSystem kept, ImmutableArray<Finding> findings)

@@ -116,19 +116,30 @@ public sealed partial class JobBook
         ArgumentNullException.ThrowIfNull(signature);
         if (FaultIn(("name", signature.By)) is { } fault)
             return JobAnswer.Refused(fault);
+        return Decide(id, signature, (job, by) =>
+        {
+            Ruling ruling = rule(job, by);
+            return (ruling.Body is { } body ? Decision.Of(body) : null, ruling.Refusal);
+        });
+    }
+
+    /// <summary>Adds what is decided of the job as it stands when it is written to, for the one who signs. What is refused writes nothing.</summary>
+    private JobAnswer Decide(string id, Signature signature, Func<JobRecord, string, (Decision? Decision, Refusal? Why)> decide)
+    {
         Refusal? why = null;
         JobRecord? before = null;
         JobRecord? after = Add(id, job =>
         {
             before = job;
-            Ruling ruling = rule(job, RecordText.Kept(signature.By ?? job.Technician));
-            why = ruling.Refusal;
-            return ruling.Body is { } body ? Decision.Of(body) : null;
+            (Decision? decision, why) = decide(job, RecordText.Kept(signature.By ?? job.Technician));
+            return why is null ? decision : null;
         });
         if (after is not null)
             return Answer(before!, after);
+        if (why is null)
+            return JobAnswer.Written(before!, 0, [], []);
         TakeBackIfShut(before!, signature);
-        return JobAnswer.Refused(why!);
+        return JobAnswer.Refused(why);
     }
 
     private JobAnswer WriteDown(string id, Signature signature, Func<string, EntryBody> body)

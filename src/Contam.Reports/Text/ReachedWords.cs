@@ -6,6 +6,8 @@ namespace Contam.Reports.Text;
 /// <summary>What was reached, how, and what is done with it, in words; the same in text and on the sheet.</summary>
 internal sealed class ReachedWords(PlanDocument plan, Names names, TextLook look)
 {
+    private readonly ILookup<string, PlanStep> stepsOf = plan.Steps.SelectMany(step => step.Parts.Append(step.Part ?? "").Select(part => (Part: part, Step: step))).ToLookup(pair => pair.Part, pair => pair.Step, StringComparer.Ordinal);
+
     /// <summary>What stands over the closed ways.</summary>
     public const string LookToo = "Look at these too: if one failed as well, more is reached";
 
@@ -39,7 +41,17 @@ internal sealed class ReachedWords(PlanDocument plan, Names names, TextLook look
 
     /// <summary>What is done with it.</summary>
     public string Treatment(PlanPart part) => part.Treatment.IsEmpty ? "left alone"
-        : string.Join(", ", part.Treatment.Select(one => one.ToString().ToLowerInvariant())) + (!plan.Looks.IsEmpty && WorstOf(part) == Grade.Guarded ? "; past a barrier" : "");
+        : string.Join(", ", part.Treatment.Select(one => one.ToString().ToLowerInvariant() + LettersOf(part, one))) + (!plan.Looks.IsEmpty && WorstOf(part) == Grade.Guarded ? "; past a barrier" : "");
+
+    /// <summary>The letters of a treatment that hangs on fewer looks than the part: only the look at it may be sure. Empty where it is done whenever the part is treated.</summary>
+    private string LettersOf(PlanPart part, TreatmentKind treatment)
+    {
+        PlanStep[] steps = [.. stepsOf[part.Id].Where(step => step.Phase < Phase.Prove && step.Action.ToString() == treatment.ToString() && step.About != LookAbout.Condition)];
+        if (steps.Length == 0 || steps.Any(step => step.OnlyIf.IsEmpty))
+            return "";
+        string[] letters = [.. steps.SelectMany(step => step.OnlyIf).Distinct().Order(StringComparer.Ordinal)];
+        return letters.SequenceEqual(part.OnlyIf.Order(StringComparer.Ordinal)) ? "" : $" if {string.Join(' ', letters)}";
+    }
 
     /// <summary>Why that is done, and the line of the rule; empty where no rule gives a reason.</summary>
     public static string Reason(PlanPart part)

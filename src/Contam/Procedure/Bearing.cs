@@ -17,7 +17,7 @@ internal sealed class Bearing
     {
         this.spreads = spreads;
         this.family = family;
-        machine = MachineOf.Name(family);
+        machine = MachineName.Of(family.Machine);
         circuitsOf = family.Circuits
             .SelectMany(circuit => circuit.Parts.Select(part => (Part: part, Circuit: circuit)))
             .GroupBy(pair => pair.Part)

@@ -17,7 +17,7 @@ internal sealed class FrameBook
     public FrameBook(ProcedureRequest request)
     {
         this.request = request;
-        machine = MachineOf.Name(request.Family);
+        machine = MachineName.Of(request.Family.Machine);
         frame = [.. request.Standard.Frame.IsEmpty ? BuiltInStandards.House.Frame : request.Standard.Frame];
     }
 

@@ -167,6 +167,12 @@ internal sealed partial class ProcedureBuilder
                     graph.Order(drain, remove);
             }
 
+            if (jobs.Look is { Phase: Phase.Confirm, Drains.IsEmpty: true } opens)
+            {
+                foreach (Job drain in drainingLooks.Where(drain => IsDrainedBefore(drain, opens)))
+                    graph.Order(drain, opens);
+            }
+
             graph.Order(goOn, jobs.InOrder.FirstOrDefault(job => job.Phase > Phase.Confirm));
             if (jobs.Remove is null)
                 graph.Order(goOn, jobs.Flush);
@@ -180,6 +186,11 @@ internal sealed partial class ProcedureBuilder
             graph.Order(before, look);
         graph.Order(look, goOn);
     }
+
+    /// <summary>Whether a look that opens a circuit waits until the reservoir of it is drained: else what stands there runs out of the opening. Looks keep their letters.</summary>
+    private bool IsDrainedBefore(Job drain, Job look) =>
+        look.At.Any(part => part.LookOpens && drain.Drains.Any(reservoir => family.Circuits.Any(circuit => circuit.Parts.Contains(part.Id) && circuit.Parts.Contains(reservoir.Id))))
+        && !(drain.DecidingLook > look.DecidingLook);
 
     /// <summary>The parts that are treated, in the order of the family.</summary>
     private IEnumerable<Part> Worked() => items.OfType<WorkItem>().Where(item => !item.IsOnlyInTheWay).Select(item => item.Part);

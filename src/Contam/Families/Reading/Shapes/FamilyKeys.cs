@@ -20,7 +20,7 @@ internal static class FamilyKeys
     };
 
     public static readonly Key<Machine> Machine = new(new ChoiceShape<Machine>(
-        "a sort of machine", ("engine", Families.Machine.Engine), ("gearcase", Families.Machine.Gearcase), ("gearbox", Families.Machine.Gearbox), ("hydraulic-unit", Families.Machine.HydraulicUnit)))
+        "a sort of machine", [.. MachineName.All]))
     {
         Name = "machine", Means = "What sort of machine it is, which decides how it is made safe and proved; default: engine", Example = "gearcase",
     };

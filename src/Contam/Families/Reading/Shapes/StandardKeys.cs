@@ -83,7 +83,7 @@ internal static class StandardKeys
 
     public static readonly Key<string> ForFluid = new(FlowKeys.FluidId) { Name = "fluid", Means = "A fluid: what it is (petrol, diesel, engine-oil, two-stroke-oil, gear-oil, hydraulic-oil, coolant, raw-water; air for a circuit without one; unsaid), a group (fuel, oil), or its id", Example = "diesel" };
 
-    public static readonly Key<string> ForMachine = new(new ChoiceShape<string>("a machine", [.. new[] { "engine", "gearcase", "gearbox", "hydraulic-unit" }.Select(machine => (machine, machine))]))
+    public static readonly Key<string> ForMachine = new(new ChoiceShape<string>("a machine", [.. MachineName.All.Select(machine => (machine.Name, machine.Name))]))
     {
         Name = "machine", Means = "What the family is", Example = "engine",
     };

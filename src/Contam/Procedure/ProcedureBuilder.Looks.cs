@@ -5,6 +5,8 @@ namespace Contam.Procedure;
 /// <summary>What hangs on deciding looks comes after them, and what they need before hangs on none that is made later.</summary>
 internal sealed partial class ProcedureBuilder
 {
+    private readonly List<Job> conditionalCircuits = [];
+
     /// <summary>
     /// Looks in their order; what a look waits for, however far back, is done by what is known when it is made; then everything after the looks that it hangs
     /// on. As what a look waits for hangs on earlier looks only, this goes round in no circle.
@@ -32,6 +34,10 @@ internal sealed partial class ProcedureBuilder
                 graph.Order(looks.Jobs[look], job);
         }
     }
+
+    /// <summary>When a circuit is made safe or drained, so that it is to be filled and tried: known once it is known what has to be done before which look.</summary>
+    private LookCondition WhenMadeSafe(Circuit circuit) => conditionalCircuits.Where(job => job.Circuit == circuit.Name).Select(job => job.Condition)
+        .Aggregate(opening.When[opening.Circuits.IndexOf(circuit)], (any, one) => any.Or(one));
 
     private IEnumerable<Job> Before(Job job)
     {
@@ -77,6 +83,7 @@ internal sealed partial class ProcedureBuilder
                 LookCondition when = together.Select(job => job.Condition).Aggregate((any, one) => any.Or(one));
                 Phase phase = together.Key ? Phase.Confirm : looks.NotBefore(when, Phase.Strip);
                 Job safely = AddCircuit(circuit, [.. drains.Select(one => one.Part)], phase, when);
+                conditionalCircuits.Add(safely);
                 foreach (Job job in together)
                     graph.Order(safely, job);
                 foreach (Job made in safe)

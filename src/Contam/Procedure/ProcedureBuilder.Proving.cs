@@ -84,7 +84,7 @@ internal sealed partial class ProcedureBuilder
         Circuit[] about = [.. frame.CircuitsOf(step, opening.Circuits)];
         if (about.Length > 0)
         {
-            foreach (IGrouping<LookCondition, Circuit> group in about.GroupBy(circuit => opening.When[opening.Circuits.IndexOf(circuit)]).OrderBy(group => group.Key.IsAlways ? 0 : 1))
+            foreach (IGrouping<LookCondition, Circuit> group in about.GroupBy(WhenMadeSafe).OrderBy(group => group.Key.IsAlways ? 0 : 1))
                 yield return ([.. group], group.Key);
             yield break;
         }

@@ -68,7 +68,7 @@ internal sealed partial class ProcedureBuilder
                 : treated),
         ];
         ImmutableArray<(Part, LookCondition)> renewed = [.. builder.items.OfType<WorkItem>().Where(item => item.Has(TreatmentKind.Replace) && !item.ComesInside).Select(item => (item.Part, item.WhenDone(TreatmentKind.Replace)))];
-        return new ProcedureDraft(builder.graph, treatments, [.. builder.opening.Circuits.Select((circuit, place) => (circuit, builder.opening.When[place]))], renewed)
+        return new ProcedureDraft(builder.graph, treatments, [.. builder.opening.Circuits.Select(circuit => (circuit, builder.WhenMadeSafe(circuit)))], renewed)
         {
             Looks = builder.looks.Jobs,
             TreatedWhen = builder.items.OfType<WorkItem>().Where(item => item.Treated is not null).ToDictionary(item => item.Part.Id, item => item.Treated!),

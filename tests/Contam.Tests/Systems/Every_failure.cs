@@ -48,6 +48,7 @@ public class Every_failure
             (Part part, Debris debris) = failures[i];
             PlanDocument plan = Planner.Plan(new PlanRequest(family, House, [part.Id], [debris]) { MostLooks = HowFar.MostLooks, TakesFirstSchedule = true });
             Assert.Equal([], RefusedIn(plan, family).Concat(Harm(plan, family)).Select(why => $"{part.Id} {debris.Name}: {why}"));
+            Assert.Equal(UsedBySteps(plan, family), plan.Order.Where(line => line.Why is "seal" or "replaced part").Select(line => $"{line.Quantity} {line.Item} {string.Join(' ', line.OnlyIf)}").Order(StringComparer.Ordinal));
             looks += plan.Looks.Length;
         }
 
@@ -92,13 +93,41 @@ public class Every_failure
     private static IEnumerable<string?> RefusedIn(PlanDocument plan, Family family) =>
         PlanVerifier.Verify(plan, family, House.CatalogueOf().Debris).Claims.Where(claim => !claim.Holds).Select(claim => claim.Where);
 
-    /// <summary>What would hurt machine or man: it is run with the water inlet shut, or a bath that stands full is opened to look.</summary>
+    /// <summary>What the steps of each branch fit new: seals, and parts but for filters, of which two sets are ordered.</summary>
+    private static IEnumerable<string> UsedBySteps(PlanDocument plan, Family family)
+    {
+        IEnumerable<(string Item, string Letters)> seals = plan.Steps.SelectMany(step => step.Seals.Select(seal => (seal.Replace('-', ' '), string.Join(' ', step.OnlyIf))));
+        IEnumerable<(string Item, string Letters)> parts = plan.Steps.Where(step => step.Action == StepAction.Replace)
+            .SelectMany(step => step.Parts.Append(step.Part ?? "").Select(id => (Part: family.Find(new PartId(id)), Step: step)))
+            .Where(one => one.Part is { Kind.IsFilter: false } part && !(part.Assembly is { } whole && one.Step.Parts.Contains(whole.Value)))
+            .Select(one => (NameOf(one.Part!), string.Join(' ', one.Step.OnlyIf)));
+        return seals.Concat(parts).GroupBy(one => one).Select(one => $"{one.Count()} {one.Key.Item} {one.Key.Letters}").Order(StringComparer.Ordinal);
+    }
+
+    private static string NameOf(Part part)
+    {
+        string number = $" {part.RepeatIndex}";
+        string name = part.RepeatOf is not null && part.Name.EndsWith(number, StringComparison.Ordinal) ? part.Name[..^number.Length] : part.Name;
+        return char.IsUpper(name[0]) && name.Length > 1 && char.IsLower(name[1]) ? char.ToLowerInvariant(name[0]) + name[1..] : name;
+    }
+
+    /// <summary>
+    /// What would hurt machine or man: it is run with the water inlet shut or without the fluid that was drained, or a bath that stands full is opened to look.
+    /// </summary>
     private static IEnumerable<string> Harm(PlanDocument plan, Family family)
     {
         foreach (PlanStep shut in plan.Steps.Where(step => step.Circuit is { } circuit && FluidSort.Fits("raw-water", family, family.Circuits.First(one => one.Name == circuit))))
         {
-            if (!plan.Steps.Any(step => step.Frame is "open-water" or "gear-water" && step.Number > shut.Number && (step.OnlyIf.IsEmpty || (!shut.OnlyIf.IsEmpty && shut.OnlyIf.All(step.OnlyIf.Contains)))))
+            if (!plan.Steps.Any(step => step.Frame is "open-water" or "gear-water" && step.Number > shut.Number && IsDoneWhenever(step, shut)))
                 yield return $"step {shut.Number} shuts the water, and no step opens it again before it runs";
+        }
+
+        var free = family.Fluids.Where(fluid => fluid.IsFree).Select(fluid => fluid.Id).ToHashSet();
+        foreach (PlanStep drain in plan.Steps.Where(step => step.Circuit is not null && step.Drains is { IsEmpty: false }))
+        {
+            string fluid = family.Circuits.First(one => one.Name == drain.Circuit).Fluid ?? "";
+            if (fluid.Length > 0 && !free.Contains(fluid) && !plan.Steps.Any(step => step.Phase == Phase.Prove && step.Text.Contains(fluid.Replace('-', ' '), StringComparison.OrdinalIgnoreCase) && IsDoneWhenever(step, drain)))
+                yield return $"step {drain.Number} drains {fluid}, and no step fills it before it runs";
         }
 
         foreach (PlanStep drain in plan.Steps.Where(step => step is { Phase: Phase.Confirm, Action: StepAction.Inspect, Drains.IsEmpty: false }))
@@ -111,4 +140,6 @@ public class Every_failure
             }
         }
     }
+
+    private static bool IsDoneWhenever(PlanStep step, PlanStep other) => step.OnlyIf.IsEmpty || (!other.OnlyIf.IsEmpty && other.OnlyIf.All(step.OnlyIf.Contains));
 }

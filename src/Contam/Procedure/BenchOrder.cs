@@ -47,28 +47,20 @@ internal sealed class BenchOrder
         var bench = new BenchOrder(graph, ranks, technicians, likeKey);
         foreach (Phase phase in Enum.GetValues<Phase>())
             bench.Work(phase);
-        return bench.order.Count == graph.Jobs.Count ? [.. bench.order] : throw new InvalidOperationException(WaitsForLater(graph));
+        if (bench.order.Count < graph.Jobs.Count)
+        {
+            // A circle, or a job that waits for a later phase; the former names itself.
+            graph.InOrder();
+            throw new InvalidOperationException(WaitsForLater(graph));
+        }
+
+        return [.. bench.order];
     }
 
     private static string WaitsForLater(JobGraph graph)
     {
-        (Job First, Job Then)[] pairs = [.. graph.Jobs.SelectMany(first => graph.After(first.Id).Select(then => (first, graph.Jobs[then]))).Where(pair => pair.first.Phase > pair.Item2.Phase)];
-        return pairs is [var (first, then), ..]
-            ? $"{then.Action} {then.At.FirstOrDefault()?.Id} in {then.Phase} waits for {first.Action} {first.At.FirstOrDefault()?.Id} in {first.Phase}"
-            : "circular job order: " + Circle(graph);
-    }
-
-    private static string Circle(JobGraph graph)
-    {
-        try
-        {
-            graph.InOrder();
-            return "";
-        }
-        catch (OrderCycleException circle)
-        {
-            return circle.Message;
-        }
+        (Job first, Job then) = graph.Jobs.SelectMany(first => graph.After(first.Id).Select(then => (first, graph.Jobs[then]))).First(pair => pair.first.Phase > pair.Item2.Phase);
+        return $"{then.Action} {then.At.FirstOrDefault()?.Id} in {then.Phase} waits for {first.Action} {first.At.FirstOrDefault()?.Id} in {first.Phase}";
     }
 
     private void Work(Phase phase)

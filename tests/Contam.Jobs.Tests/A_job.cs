@@ -105,11 +105,11 @@ public class A_job
     public void Shows_what_can_be_done_now_and_what_waits()
     {
         using JobBench bench = JobBench.WithJob();
-        bench.TickTo(3);
+        bench.TickTo(10);
         // What is on its way needs no hands, so it is on the list as well.
-        Assert.Equal([4, 5], Work.TickOrder.Now(bench.Read().State).Where(step => step.Phase != Phase.Refit).Select(step => step.Number));
+        Assert.Equal([11, 14, 15, 17, 21], Work.TickOrder.Now(bench.Read().State).Where(step => step.Phase != Phase.Refit).Select(step => step.Number));
         string next = bench.Job("next").Out;
-        Assert.Contains("\n6     waits for 4, 5\n", next, StringComparison.Ordinal);
+        Assert.Contains("\n12    waits for 11\n", next, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -145,17 +145,31 @@ internal sealed partial class ProcedureBuilder
     }
 
     /// <summary>
-    /// Whether draining a reservoir and looking at what comes out is one: the look is before stripping, nothing comes off before it, and it is made whenever the
-    /// reservoir is drained.
+    /// Whether draining a reservoir and looking at what comes out is one: the look is before stripping, nothing comes off before it, it is made whenever the
+    /// reservoir is drained, and no look at a failed part opens the circuit before it can be made.
     /// </summary>
     private bool IsDrainedByItsLook(Part part) => items[family.IndexOf(part.Id)] is { } item && item.Has(TreatmentKind.Inspect) && IsDrained(part) is { } drained
-        && !(item.DecidingLook is { } look && looks.IsAfterARemoval(look)) && PhaseOfLook(item) == Phase.Confirm && item.WhenDone(TreatmentKind.Inspect).Covers(drained);
+        && !(item.DecidingLook is { } look && looks.IsAfterARemoval(look)) && PhaseOfLook(item) == Phase.Confirm && item.WhenDone(TreatmentKind.Inspect).Covers(drained)
+        && (MayComeFirst(item) || !request.Failed.Any(failed => failed != part.Id && OpensCircuitOf(family[failed], part)));
+
+    /// <summary>Whether a look can be made before the failure itself is looked at: it waits for no other look.</summary>
+    private static bool MayComeFirst(WorkItem item) => item.DecidingLook is null or 0 && item.WhenDone(TreatmentKind.Inspect).IsAlways;
+
+    private bool OpensCircuitOf(Part look, Part reservoir) =>
+        look.LookOpens && family.Circuits.Any(circuit => circuit.Parts.Contains(look.Id) && circuit.Parts.Contains(reservoir.Id));
 
     /// <summary>Looks before stripping before it is decided to go on, and all else after that.</summary>
     private void OrderFrameBefore()
     {
         AddConditionalCircuits();
-        Job[] drainingLooks = [.. graph.Jobs.Where(job => job.Phase == Phase.Confirm && !job.Drains.IsEmpty && job.Action == StepAction.Inspect)];
+        Job[] looksBefore = [.. graph.Jobs.Where(job => job.Phase == Phase.Confirm && job.Action == StepAction.Inspect)];
+        Job[] drainingLooks = [.. looksBefore.Where(job => !job.Drains.IsEmpty)];
+        foreach (Job look in looksBefore)
+        {
+            foreach (Job drain in drainingLooks.Where(drain => (failureLooks.Contains(drain) || !failureLooks.Contains(look)) && IsDrainedBefore(drain, look)))
+                graph.Order(drain, look);
+        }
+
         foreach (PartJobs jobs in jobsOf.OfType<PartJobs>())
         {
             if (jobs.Look is { Phase: Phase.Confirm } look && !failureLooks.Contains(look))
@@ -167,29 +181,29 @@ internal sealed partial class ProcedureBuilder
                     graph.Order(drain, remove);
             }
 
-            if (jobs.Look is { Phase: Phase.Confirm, Drains.IsEmpty: true } opens)
-            {
-                foreach (Job drain in drainingLooks.Where(drain => IsDrainedBefore(drain, opens)))
-                    graph.Order(drain, opens);
-            }
-
             graph.Order(goOn, jobs.InOrder.FirstOrDefault(job => job.Phase > Phase.Confirm));
             if (jobs.Remove is null)
                 graph.Order(goOn, jobs.Flush);
         }
     }
 
-    /// <summary>A look that decides before anything is stripped: after the failure itself was looked at, and before it is decided to go on.</summary>
+    /// <summary>
+    /// A look that decides before anything is stripped: after the failure itself was looked at, and before it is decided to go on. A look that drains what a
+    /// look at the failure opens is made before that: else what stands there runs out of the opening.
+    /// </summary>
     private void OrderDecidingLook(Job look)
     {
-        foreach (Job before in safe.Concat(failureLooks))
+        bool isFirst = look.DecidingLook is null or 0 && look.Condition.IsAlways && failureLooks.Exists(failure => IsDrainedBefore(look, failure));
+        foreach (Job before in safe)
             graph.Order(before, look);
+        foreach (Job failure in failureLooks)
+            graph.Order(isFirst ? look : failure, isFirst ? failure : look);
         graph.Order(look, goOn);
     }
 
     /// <summary>Whether a look that opens a circuit waits until the reservoir of it is drained: else what stands there runs out of the opening. Looks keep their letters.</summary>
     private bool IsDrainedBefore(Job drain, Job look) =>
-        look.At.Any(part => part.LookOpens && drain.Drains.Any(reservoir => family.Circuits.Any(circuit => circuit.Parts.Contains(part.Id) && circuit.Parts.Contains(reservoir.Id))))
+        look.Drains.IsEmpty && look.At.Any(part => drain.Drains.Any(reservoir => OpensCircuitOf(part, reservoir)))
         && !(drain.DecidingLook > look.DecidingLook);
 
     /// <summary>The parts that are treated, in the order of the family.</summary>

@@ -46,8 +46,7 @@ public sealed class Against_a_constraint_solver(ITestOutputHelper output)
         Assert.All(All.Value, one => Assert.InRange(one.Work.Graph.Jobs.Count, KnownWork.Fewest, KnownWork.Most));
         Assert.InRange(All.Value.Count(one => one.IsShortOfHands), All.Value.Length / 2, All.Value.Length);
         Assert.InRange(All.Value.Count(one => one.Work.Graph.Jobs.Any(job => job.IsWait && job.Minutes > 0)), All.Value.Length / 5, All.Value.Length);
-        // Of plans in the free schedule's order 825 of 921 were proven within the solver's count of work; with fewer there would be little to judge by.
-        Assert.InRange(All.Value.Count(one => one.Answer.IsProven), All.Value.Length * 85 / 100, All.Value.Length);
+        Assert.InRange(All.Value.Count(one => one.Answer.IsProven), All.Value.Length * 9 / 10, All.Value.Length);
     }
 
     private static bool IsGenerated(Judged one) => one.Work.Name.StartsWith("seed ", StringComparison.Ordinal);

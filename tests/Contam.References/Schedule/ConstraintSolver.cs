@@ -15,7 +15,8 @@ internal sealed record SolverAnswer(double Shortest, double Bound, bool IsProven
 /// </summary>
 internal static class ConstraintSolver
 {
-    private const string Settings = "num_workers:1 random_seed:1 max_deterministic_time:";
+    // The two ways of filtering prove more lists in the same work, as most of ours are short of hands.
+    private const string Settings = "num_workers:1 random_seed:1 use_overload_checker_in_cumulative:true use_timetable_edge_finding_in_cumulative:true max_deterministic_time:";
 
     /// <summary>Solves the work, beginning at a schedule that is known.</summary>
     /// <param name="graph">The jobs.</param>

@@ -45,7 +45,7 @@ public class The_gate
             [
                 "HistoryAnswer.Of", "JobBook.Decide", "JobBook.Dispose", "JobBook.Find", "JobBook.List", "JobBook.Look", "JobBook.Measure", "JobBook.Missing", "JobBook.Note", "JobBook.Open",
                 "JobBook.Photo", "JobBook.Prepare", "JobBook.Propose", "JobBook.Read", "JobBook.Release", "JobBook.Return", "JobBook.Send", "JobBook.Supply", "JobBook.SystemOf", "JobBook.Take", "JobBook.Tick",
-                "JobBook.Untick", "JobJson.Export", "JobJson.ExportDamaged", "JobJson.Import", "ShopCheck.Of", "ShopHistory.CountsFor",
+                "JobBook.Untick", "JobJson.Export", "JobJson.ExportDamaged", "JobJson.Import", "ShopCheck.Of", "ShopCopy.Backup", "ShopHistory.CountsFor",
             ],
             doors);
     }

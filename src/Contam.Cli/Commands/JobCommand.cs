@@ -20,7 +20,7 @@ internal sealed class JobCommand(Shell shell, Loading loading, OpenShops shops) 
             """);
         var shop = new JobShop(shell, shops);
         var again = new PlanAgain(shop);
-        foreach (IEnumerable<Command> commands in new[] { new OpenJob(shop, loading).Build(), new ShowJob(shop).Build(), new TickSteps(shop).Build(), new WriteEntries(shop).Build(), new MeasureLimit(shop).Build(), again.Build(), new DecideLook(shop, again).Build(), new ReleaseJob(shop).Build(), new CarryJobs(shop, loading).Build(), new AskHistory(shop).Build() })
+        foreach (IEnumerable<Command> commands in new[] { new OpenJob(shop, loading).Build(), new ShowJob(shop).Build(), new TickSteps(shop).Build(), new WriteEntries(shop).Build(), new MeasureLimit(shop).Build(), again.Build(), new DecideLook(shop, again).Build(), new ReleaseJob(shop).Build(), new CarryJobs(shop, loading).Build(), new CopyShop(shop).Build(), new AskHistory(shop).Build() })
         {
             foreach (Command one in commands)
                 command.Subcommands.Add(one);

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Contam.Jobs;
+using Contam.Jobs.Documents;
 using Contam.Jobs.Stores;
 
 namespace Contam.Cli.Jobs;
@@ -41,10 +42,13 @@ internal sealed class JobShop(Shell shell, OpenShops shops)
         return command;
     }
 
+    /// <summary>The shop that a call names.</summary>
+    public string PlaceOf(ParseResult call) => PlaceOf(shell, call.GetValue(shop));
+
     /// <summary>Does something with the shop's book.</summary>
     public int Use(ParseResult call, Func<JobBook, int> work, ShopUse use = ShopUse.Write)
     {
-        using JobBook book = shops.Open(PlaceOf(shell, call.GetValue(shop)), use);
+        using JobBook book = shops.Open(PlaceOf(call), use);
         return work(book);
     }
 
@@ -73,6 +77,18 @@ internal sealed class JobShop(Shell shell, OpenShops shops)
         if (!answer.Withdrawn.IsEmpty)
             Say($"The release is taken back; the engine may not be run: {string.Join("; ", answer.Withdrawn.Take(5).Select(missing => missing.Text))}{(answer.Withdrawn.Length > 5 ? "; …" : "")}.");
         return ExitCode.Yes;
+    }
+
+    /// <summary>Tells what a check of a shop's record came to.</summary>
+    /// <param name="result">What it came to.</param>
+    /// <param name="whole">What is said where nothing is wrong, as a clause.</param>
+    public int Tell(ShopCheckResult result, string whole)
+    {
+        foreach (string one in result.Wrong)
+            Say(one + ".");
+        string seen = FormattableString.Invariant($"{result.Jobs} {(result.Jobs == 1 ? "job" : "jobs")}, {result.Entries} {(result.Entries == 1 ? "entry" : "entries")} and {result.Triggers} {(result.Triggers == 1 ? "trigger" : "triggers")}");
+        Say(result.Wrong.IsEmpty ? $"{whole}: {seen}." : $"Seen: {seen}.");
+        return result.Wrong.IsEmpty ? ExitCode.Yes : ExitCode.No;
     }
 
     /// <summary>Remembers what is written, in case it cannot be told.</summary>

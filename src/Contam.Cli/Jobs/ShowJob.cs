@@ -77,15 +77,7 @@ internal sealed class ShowJob(JobShop shop)
             Example:
               contam job check
             """,
-            call => shop.Use(call, book =>
-            {
-                ShopCheckResult result = ShopCheck.Of(book);
-                foreach (string one in result.Wrong)
-                    shop.Say(one + ".");
-                string seen = FormattableString.Invariant($"{result.Jobs} {(result.Jobs == 1 ? "job" : "jobs")}, {result.Entries} {(result.Entries == 1 ? "entry" : "entries")} and {result.Triggers} {(result.Triggers == 1 ? "trigger" : "triggers")}");
-                shop.Say(result.Wrong.IsEmpty ? $"Everything is as it was written: {seen}." : $"Seen: {seen}.");
-                return result.Wrong.IsEmpty ? ExitCode.Yes : ExitCode.No;
-            }, ShopUse.Read));
+            call => shop.Use(call, book => shop.Tell(ShopCheck.Of(book), "Everything is as it was written"), ShopUse.Read));
     }
 
     private bool IsWanted(ParseResult call, JobSummary job) =>

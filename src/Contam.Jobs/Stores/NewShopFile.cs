@@ -12,8 +12,9 @@ internal static class NewShopFile
     /// <param name="file">Where it is to be.</param>
     /// <param name="fill">Puts the tables into the file of this name.</param>
     /// <param name="translate">A fault in our words; <c>null</c> where it is one of the program.</param>
+    /// <returns>Whether it is this one that is there now.</returns>
     /// <exception cref="ShopException">It cannot be made.</exception>
-    public static void Make(string file, Action<string> fill, Func<Exception, ShopException?> translate)
+    public static bool Make(string file, Action<string> fill, Func<Exception, ShopException?> translate)
     {
         string beside = $"{Path.GetFullPath(file)}.{Path.GetRandomFileName()}.new";
         try
@@ -26,12 +27,15 @@ internal static class NewShopFile
             }
 
             fill(beside);
-            if (!File.Exists(file))
-                File.Move(beside, file, overwrite: false);
+            if (File.Exists(file))
+                return false;
+            File.Move(beside, file, overwrite: false);
+            return true;
         }
         catch (IOException) when (File.Exists(file))
         {
             // Somebody was quicker.
+            return false;
         }
         catch (Exception fault) when (fault is not ShopException && translate(fault) is not null)
         {

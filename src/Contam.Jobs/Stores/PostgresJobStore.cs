@@ -85,6 +85,10 @@ internal sealed class PostgresJobStore : SqlJobStore
         source.Dispose();
     }
 
+    protected override bool HasLedger => version >= Migrations.WithLedger;
+
+    protected override DbTransaction BeginRead() => connection!.BeginTransaction(IsolationLevel.RepeatableRead);
+
     protected override DbTransaction BeginWrite()
     {
         // What is read behind the lock is read as it is then, not as it was before the wait; the level that sees the past would not.

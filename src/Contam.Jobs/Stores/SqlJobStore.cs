@@ -8,7 +8,10 @@ namespace Contam.Jobs.Stores;
 /// <summary>What any SQL database does alike: the statements, and that every change is one transaction. One connection, used by one thread.</summary>
 internal abstract class SqlJobStore : IJobStore
 {
-    private const string SummaryColumns = "id, sequence, hash, customer, engine, family, failed, debris, state, done, steps, unanswered, opened, last";
+    private const string SummaryColumns = ShopTable.SummaryColumns;
+
+    // What the standard calls a row that names one that is not there; ISO/IEC 9075-2.
+    private const string ForeignKeyViolation = "23503";
 
     // The change in which what to add is being decided: what is read meanwhile is read within it.
     private DbTransaction? deciding;
@@ -107,6 +110,65 @@ internal abstract class SqlJobStore : IJobStore
     public abstract ImmutableArray<string> Triggers();
 
     public abstract void Dispose();
+
+    /// <summary>Begins to read what is there now, whatever others write meanwhile.</summary>
+    protected abstract DbTransaction BeginRead();
+
+    /// <summary>Whether there is a list of opened jobs; shops of the first versions have none.</summary>
+    protected abstract bool HasLedger { get; }
+
+    /// <summary>
+    /// Every row of the shop as it stands at one moment, in an order of its own. Readable while others write; they do not wait.
+    /// </summary>
+    /// <param name="take">Is given the table and a row of it, column by column as in <see cref="ShopTable"/>.</param>
+    public void ReadAll(Action<ShopTable, object[]> take) => Guarded(() =>
+    {
+        using DbTransaction now = BeginRead();
+        foreach (ShopTable table in ShopTable.All)
+        {
+            using DbCommand select = Command(now, table == ShopTable.Ledger && !HasLedger ? ShopTable.LedgerOfJobs : $"SELECT {table.Columns} FROM {table.Name} ORDER BY {table.Order}");
+            using DbDataReader rows = select.ExecuteReader();
+            while (rows.Read())
+            {
+                var row = new object[table.Names.Length];
+                rows.GetValues(row);
+                take(table, row);
+            }
+        }
+
+        return true;
+    });
+
+    /// <summary>Puts every row of another shop into this one, which must be empty: all of it, or nothing.</summary>
+    /// <param name="other">The other shop.</param>
+    /// <param name="sent">Is given each row that is put in.</param>
+    /// <exception cref="ShopException">There are jobs in this one, or one of the two cannot be read or written.</exception>
+    public void FillFrom(SqlJobStore other, Action<ShopTable, object[]> sent) => Guarded(() =>
+    {
+        using DbTransaction change = BeginWrite();
+        using (DbCommand any = Command(change, "SELECT job FROM ledger"))
+        {
+            if (any.ExecuteScalar() is not null)
+                throw new ShopException(ShopFault.Refused, $"{Place} has jobs already. Nothing was changed. Name a new file, or a database without jobs.");
+        }
+
+        other.ReadAll((table, row) =>
+        {
+            using DbCommand insert = Command(change, $"INSERT INTO {table.Name} ({table.Columns}) VALUES ({string.Join(", ", table.Names.Select(name => "@" + name))})", [.. table.Names.Zip(row, (name, value) => ("@" + name, value))]);
+            try
+            {
+                insert.ExecuteNonQuery();
+            }
+            catch (DbException torn) when (torn.SqlState == ForeignKeyViolation)
+            {
+                throw new ShopException(ShopFault.Damaged, $"{other.Place} has entries of a job that is gone, which no server takes. Nothing was changed. Restore it into a file; contam job check says which job.", torn);
+            }
+
+            sent(table, row);
+        });
+        change.Commit();
+        return true;
+    });
 
     /// <summary>Begins a change while which nobody else can write what it reads.</summary>
     protected abstract DbTransaction BeginWrite();

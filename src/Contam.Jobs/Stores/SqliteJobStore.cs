@@ -66,6 +66,26 @@ internal sealed class SqliteJobStore : SqlJobStore
     /// <summary>The shop in this file, to write to.</summary>
     public static SqliteJobStore Open(string file, bool mayCreate, SqliteOptions? options = null) => Open(file, mayCreate ? ShopUse.Create : ShopUse.Write, options);
 
+    /// <summary>Makes a new shop file with what is put into it: it is there whole, or not at all.</summary>
+    /// <param name="file">Where it is to be; nothing may be there.</param>
+    /// <param name="fill">Puts in what is to be in it.</param>
+    /// <exception cref="ShopException">Something is there, or it cannot be made.</exception>
+    public static void Make(string file, Action<SqliteJobStore> fill)
+    {
+        bool isMade = !File.Exists(file) && !Directory.Exists(file) && NewShopFile.Make(
+            file,
+            beside =>
+            {
+                using SqliteJobStore made = Open(file, beside, ShopUse.Create, SqliteOptions.Default);
+                // A copy of a shop in which a job is gone and its entries are not is made as it is.
+                made.Execute(null, "PRAGMA foreign_keys = OFF");
+                fill(made);
+            },
+            fault => Words(fault, file));
+        if (!isMade)
+            throw new ShopException(ShopFault.Refused, $"{file} is there already. Nothing was changed. Name a new file: a copy never takes the place of another.");
+    }
+
     /// <summary>The shop in this file.</summary>
     /// <param name="file">Where it is.</param>
     /// <param name="use">What it is opened for.</param>
@@ -147,6 +167,10 @@ internal sealed class SqliteJobStore : SqlJobStore
     public override ImmutableArray<string> Triggers() => Guarded(() => Lines("SELECT name FROM sqlite_master WHERE type = 'trigger' AND tbl_name IN ('entries', 'ledger') ORDER BY name").ToImmutableArray());
 
     public override void Dispose() => connection.Dispose();
+
+    protected override bool HasLedger => version >= Migrations.WithLedger;
+
+    protected override DbTransaction BeginRead() => connection.BeginTransaction(IsolationLevel.Serializable, deferred: true);
 
     protected override DbTransaction BeginWrite() => isSalvaged
         ? throw new ShopException(ShopFault.Damaged, $"{file} is damaged. Nothing was written. contam job check says where, and contam job export saves what can be read.")

@@ -6,7 +6,7 @@ using Contam.Treatment;
 namespace Contam.Cli;
 
 /// <summary>What a question about a failure is asked with, read and checked.</summary>
-internal sealed record FailureQuestion(Family Family, ShopStandard Standard, ImmutableArray<PartId> Failed, ImmutableArray<Debris> Debris)
+internal sealed record FailureQuestion(Family Family, ShopStandard Standard, ImmutableArray<PartFailure> Failures, ImmutableArray<Debris> Debris)
 {
     public ImmutableArray<Finding> Findings { get; init; } = [];
 }
@@ -16,9 +16,9 @@ internal sealed class FailureArguments
 {
     public Argument<string> Family { get; } = FamilyArgument();
 
-    public Option<string[]> Failed { get; } = ListOption("--failed", "PART[,PART]", "the parts that have failed, by id");
+    public Option<string[]> Failed { get; } = FailedOption("a part that has failed, and what it shed (a size: the largest piece seen from it); parts alone, as a list, shed what --debris says");
 
-    public Option<string[]> Debris { get; } = ListOption("--debris", "metal[,rubber]", "what they shed (default: all that the family says they shed)");
+    public Option<string[]> Debris { get; } = ListOption("--debris", "metal[,rubber]", "what the parts shed of which --failed does not say (default: all that the family says they shed)");
 
     public Option<string[]> Found { get; } = ListOption("--found", "PART=DEBRIS[:SIZE][,LOOKS]", "debris was found at this part; how it looks: flakes, slivers, grains or fuzz, magnetic or not-magnetic", splits: false);
 
@@ -59,6 +59,8 @@ internal sealed class FailureArguments
     public static Argument<string> FamilyArgument() => new("FAMILY") { Description = "a family file" };
 
     public static Option<string?> StandardOption() => new("--standard") { Description = "a shop's own standard, laid over the house standard", HelpName = "FILE" };
+
+    internal static Option<string[]> FailedOption(string description) => ListOption("--failed", "PART[,PART] or PART=metal[:SIZE][,rubber] or PART=nothing", description, splits: false);
 
     internal static Option<string[]> ListOption(string name, string form, string description, bool splits = true) => new(name)
     {

@@ -6,6 +6,7 @@ using Contam.Families;
 using Contam.Families.Reading;
 using Contam.Families.Reading.Sheets;
 using Contam.Lints;
+using Contam.Plans;
 using Contam.Problems;
 using Contam.Reports.Text;
 using Contam.Treatment;
@@ -69,24 +70,24 @@ internal sealed class Loading(Shell shell)
         if (Family(call.GetValue(arguments.Family)!, standard) is not { } family)
             return null;
         var names = new QuestionNames(family, standard.CatalogueOf());
-        ImmutableArray<PartId> failed = [.. call.GetValue(arguments.Failed)!.Select(names.Part)];
+        var typed = TypedFailures.Read(call.GetValue(arguments.Failed)!, names);
         if (Glance(call, arguments, family, standard) is not { } glance)
             return null;
-        if (failed.IsEmpty && call.GetValue(arguments.Found)!.Length == 0 && call.GetValue(arguments.FindingsFile) is null)
+        if (typed.Parts.IsEmpty && glance.Failed.Length == 0 && call.GetValue(arguments.Found)!.Length == 0 && call.GetValue(arguments.FindingsFile) is null)
             throw NothingFailed();
-        ImmutableArray<Debris> asked = names.Asked(call.GetValue(arguments.Debris)!, [.. failed, .. glance.Failed], [.. call.GetValue(arguments.Found)!.Select(names.Found), .. glance.Findings]);
+        (ImmutableArray<PartFailure> failures, ImmutableArray<Debris> asked) =
+            typed.Asked(call.GetValue(arguments.Debris)!, glance.Failed, [.. call.GetValue(arguments.Found)!.Select(names.Found), .. glance.Findings], names);
         ImmutableArray<Finding> findings = [.. call.GetValue(arguments.Found)!.Select(names.Found), .. call.GetValue(arguments.Clean)!.SelectMany(text => names.Clean(text, asked))];
         if (call.GetValue(arguments.FindingsFile) is { } file)
         {
             if (FindingsOf(file, family, standard, asked) is not { } sheet)
                 return null;
             findings = [.. findings, .. sheet.Findings];
-            failed = [.. failed, .. sheet.Failed];
         }
 
-        if (failed.IsEmpty && !findings.Any(finding => finding.Found && asked.Contains(finding.Debris)))
+        if (failures.IsEmpty && !findings.Any(finding => finding.Found && asked.Contains(finding.Debris)))
             throw NothingFailed();
-        return new FailureQuestion(family, standard, [.. failed.Distinct()], asked) { Findings = findings };
+        return new FailureQuestion(family, standard, failures, asked) { Findings = findings };
     }
 
     private static WrongUseException NothingFailed() =>
@@ -98,10 +99,18 @@ internal sealed class Loading(Shell shell)
         if (Standard(call.GetValue(arguments.Standard)) is not { } standard || Family(call.GetValue(arguments.Family)!, standard) is not { } family)
             return null;
         var names = new QuestionNames(family, standard.CatalogueOf());
-        ImmutableArray<PartId> failed = [.. call.GetValue(arguments.Failed)!.Select(names.Part).Distinct()];
-        return failed.IsEmpty
-            ? throw new WrongUseException($"nothing has failed. Name the failed part with --failed PART; contam parts {family.File} lists them.")
-            : new FailureQuestion(family, standard, failed, names.Asked(call.GetValue(arguments.Debris)!, failed, []));
+        var typed = TypedFailures.Read(call.GetValue(arguments.Failed)!, names);
+        if (typed.Parts.IsEmpty)
+            throw new WrongUseException($"nothing has failed. Name the failed part with --failed PART; contam parts {family.File} lists them.");
+        (ImmutableArray<PartFailure> failures, ImmutableArray<Debris> asked) = typed.Asked(call.GetValue(arguments.Debris)!, [], [], names);
+        return new FailureQuestion(family, standard, failures, asked);
+    }
+
+    /// <summary>Says on standard error where a person's word about a failure is taken although the family says otherwise.</summary>
+    public void Note(FailureQuestion question)
+    {
+        foreach (string note in FailureNotes.Of(new PlanRequest(question.Family, question.Standard, question.Failures, question.Debris) { Findings = question.Findings }))
+            shell.Error.Write($"contam: {TextPage.Harmless(note)}\n");
     }
 
     /// <summary>Everything that a question about where debris comes from names.</summary>

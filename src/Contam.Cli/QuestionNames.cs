@@ -22,14 +22,17 @@ internal sealed class QuestionNames(Family family, Catalogue catalogue)
         throw new WrongUseException($"there is no part {Harmless(id)} in {family.Id}. {NearestTo(id, family.Parts.Select(one => one.Id.Value), $"contam parts {family.File} lists them.")}");
     }
 
-    public Debris Debris(string name) => catalogue.FindDebris(name)
-        ?? throw new WrongUseException($"there is no debris {Harmless(name)}. {NearestTo(name, catalogue.Debris.Select(one => one.Name), $"The standard knows {string.Join(", ", catalogue.Debris.Select(one => one.Name))}.")}");
+    /// <summary>The debris of a name.</summary>
+    /// <param name="name">The name.</param>
+    /// <param name="besides">A word that could have been meant instead.</param>
+    public Debris Debris(string name, string? besides = null) => catalogue.FindDebris(name)
+        ?? throw new WrongUseException($"there is no debris {Harmless(name)}. {NearestTo(name, [.. catalogue.Debris.Select(one => one.Name), .. besides is null ? Array.Empty<string>() : [besides]], $"The standard knows {string.Join(", ", catalogue.Debris.Select(one => one.Name))}.")}");
 
     /// <summary>The debris that were asked for; where none were, what the failed parts shed and what was found.</summary>
     public ImmutableArray<Debris> Asked(string[] typed, ImmutableArray<PartId> failed, IEnumerable<Finding> found)
     {
         if (typed.Length > 0)
-            return InOrder(typed.Select(Debris));
+            return InOrder(typed.Select(name => Debris(name)));
         ImmutableArray<Debris> shed = InOrder(failed.SelectMany(part => family[part].Sheds).Select(one => one.Debris).Concat(found.Where(finding => finding.Found).Select(finding => finding.Debris)));
         return shed.IsEmpty
             ? throw new WrongUseException($"the family does not say what {(failed.IsEmpty ? "it" : string.Join(", ", failed))} sheds. Name it with --debris, for instance --debris metal.")
@@ -46,7 +49,7 @@ internal sealed class QuestionNames(Family family, Catalogue catalogue)
         string[] debris = words[0].Split(':', 2);
         var finding = new Finding(Part(sides[0]), Debris(debris[0]), Found: true);
         if (debris.Length == 2)
-            finding = finding with { Size = SizeOf(text, debris[1], finding.Debris) };
+            finding = finding with { Size = SizeOf($"--found {Harmless(text)}", debris[1], finding.Debris) };
         foreach (string word in words.Skip(1))
             finding = WithLooks(finding, word);
         return finding;
@@ -60,18 +63,23 @@ internal sealed class QuestionNames(Family family, Catalogue catalogue)
         return (sides.Length == 2 ? [Debris(sides[1])] : asked).Select(debris => new Finding(part, debris, Found: false));
     }
 
-    private ImmutableArray<Debris> InOrder(IEnumerable<Debris> debris)
+    /// <summary>Both, one after the other.</summary>
+    public static ImmutableArray<Debris> Joined(IEnumerable<Debris> first, IEnumerable<Debris> second) => [.. first.Concat(second).Distinct()];
+
+    /// <summary>Each once, in the order of the catalogue.</summary>
+    public ImmutableArray<Debris> InOrder(IEnumerable<Debris> debris)
     {
         var wanted = debris.ToHashSet();
         return [.. catalogue.Debris.Where(wanted.Contains)];
     }
 
-    private static ParticleSize SizeOf(string whole, string text, Debris debris)
+    /// <summary>The size that was typed for a debris.</summary>
+    public static ParticleSize SizeOf(string where, string text, Debris debris)
     {
         if (!debris.HasSize)
-            throw new WrongUseException($"--found {Harmless(whole)}: {debris.Name} has no size. Leave it out.");
+            throw new WrongUseException($"{where}: {debris.Name} has no size. Leave it out.");
         if (!ParticleSize.TryParse(text, out ParticleSize size, out QuantityError? error))
-            throw Typed.Wrong($"--found {Harmless(whole)}", text, Dimension.Length, error);
+            throw Typed.Wrong(where, text, Dimension.Length, error);
         return size;
     }
 
@@ -79,7 +87,7 @@ internal sealed class QuestionNames(Family family, Catalogue catalogue)
     public static Finding Described(Finding found, string text)
     {
         foreach (string word in text.Split([',', ' '], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
-            found = char.IsAsciiDigit(word[0]) ? found with { Size = SizeOf($"{found.Part}={found.Debris.Name}:{word}", word, found.Debris) } : WithLooks(found, word);
+            found = char.IsAsciiDigit(word[0]) ? found with { Size = SizeOf($"--found {Harmless($"{found.Part}={found.Debris.Name}:{word}")}", word, found.Debris) } : WithLooks(found, word);
         return found;
     }
 

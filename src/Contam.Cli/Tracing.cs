@@ -115,7 +115,7 @@ internal sealed class Tracing
         }
 
         var request = new PlanRequest(question.Family, question.Standard, [.. question.Failed.Distinct()], [question.Debris]) { Findings = question.Findings };
-        if ((request.Failed.IsEmpty ? FailedFromFindings.Take(request, share) : request) is not { } taken)
+        if ((request.Failures.IsEmpty ? FailedFromFindings.Take(request, share) : request) is not { } taken)
         {
             page.Paragraph("No part that sheds it has a way to where it was found. Say in the family file what sheds it and how it gets there, or name the failed part: contam plan --failed PART.");
             return ExitCode.No;

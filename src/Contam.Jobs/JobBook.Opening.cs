@@ -70,7 +70,7 @@ public sealed partial class JobBook
             ImmutableArray<PartId> places = [.. PlanJson.Read(plan).Looks.SelectMany(look => look.Places).Select(place => new PartId(place))];
             if (question.LookAt is not null || places.IsEmpty)
                 return null;
-            HowFar.Of(new PlanRequest(question.Family, question.Standard, question.Failed, question.Debris) { Findings = question.Findings }, lookAt: places);
+            HowFar.Of(new PlanRequest(question.Family, question.Standard, question.Failures, question.Debris) { Findings = question.Findings }, lookAt: places);
             return question with { LookAt = places };
         }
         catch (Exception none) when (none is JsonException or ArgumentException or KeyNotFoundException)
@@ -107,12 +107,8 @@ public sealed partial class JobBook
         Family = [.. question.Family.Sources.Select(KeptFileOf)],
         Standard = [.. question.StandardSources.Select(KeptFileOf)],
         Limits = KeptLimits.Of(question.Limits),
-        OnlySuspected = question.Failed.IsEmpty ? true : null,
-        Question = new KeptQuestion([.. question.Failed.Select(part => part.Value)], [.. question.Debris.Select(debris => debris.Name)], question.Technicians, question.Failed.IsEmpty ? question.Share : null)
-        {
-            MostLooks = question.MostLooks,
-            LookAt = question.LookAt is { } places ? [.. places.Select(place => place.Value)] : null,
-        },
+        OnlySuspected = question.Failures.IsEmpty ? true : null,
+        Question = KeptQuestion.Of(question),
         Looks = [.. question.Findings.Select(finding => LookOf(finding, file))],
     };
 

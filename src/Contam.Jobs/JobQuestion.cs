@@ -11,9 +11,9 @@ namespace Contam.Jobs;
 /// <param name="Family">The family, as read from files.</param>
 /// <param name="Standard">The standard, its layers joined.</param>
 /// <param name="StandardSources">The texts of the standard, each laid over those before it.</param>
-/// <param name="Failed">The parts that have failed; empty where they are taken from what was found.</param>
-/// <param name="Debris">What they shed, at least one.</param>
-public sealed record JobQuestion(Family Family, ShopStandard Standard, ImmutableArray<SourceCopy> StandardSources, ImmutableArray<PartId> Failed, ImmutableArray<Debris> Debris)
+/// <param name="Failures">The parts that have failed, with what each shed; empty where they are taken from what was found.</param>
+/// <param name="Debris">All that they shed, at least one. Empty where it is said of every failed part that it shed nothing, and nothing was found.</param>
+public sealed record JobQuestion(Family Family, ShopStandard Standard, ImmutableArray<SourceCopy> StandardSources, ImmutableArray<PartFailure> Failures, ImmutableArray<Debris> Debris)
 {
     /// <summary>What was seen before the job.</summary>
     public ImmutableArray<Finding> Findings { get; init; } = [];
@@ -46,11 +46,16 @@ public sealed record JobQuestion(Family Family, ShopStandard Standard, Immutable
         ArgumentNullException.ThrowIfNull(standard);
         Catalogue catalogue = standard.CatalogueOf();
         Debris?[] debris = [.. plan.Debris.Select(catalogue.FindDebris)];
-        PartId[] failed = [.. plan.FromFindings is null ? plan.Failed.Select(id => new PartId(id)) : []];
-        if (debris.Length == 0 || debris.Contains(null) || failed.Concat(plan.Findings.Select(finding => new PartId(finding.Part))).Any(part => family.Find(part) is null)
+        ImmutableArray<PlanFailure> failed = plan.FromFindings is null ? plan.Failed : [];
+        if ((debris.Length == 0 && (failed.IsEmpty || !plan.Findings.IsEmpty)) || debris.Contains(null)
+            || failed.Any(failure => failure.Debris.Any(one => !plan.Debris.Contains(one)) || failure.UpToUm is not (null or (> 0 and < double.PositiveInfinity)))
+            || failed.Select(failure => new PartId(failure.Part)).Concat(plan.Findings.Select(finding => new PartId(finding.Part))).Any(part => family.Find(part) is null)
             || plan.Findings.Any(finding => catalogue.FindDebris(finding.Debris) is null) || plan.Hours.Technicians is < 1 or > 100 || plan.FromFindings is { Share: not (> 0 and <= 1) })
             return null;
-        var question = new JobQuestion(family, standard, standardSources, [.. failed], [.. debris.Select(one => one!)])
+        ImmutableArray<PartFailure> failures = PlanFailures.AllShedTheSame(failed, plan.Debris)
+            ? [.. failed.Select(failure => new PartFailure(new PartId(failure.Part)))]
+            : [.. failed.Select(failure => failure.Asked(name => catalogue.FindDebris(name)!))];
+        var question = new JobQuestion(family, standard, standardSources, failures, [.. debris.Select(one => one!)])
         {
             Findings = [.. plan.Findings.Select(finding => new Finding(new PartId(finding.Part), catalogue.FindDebris(finding.Debris)!, finding.Found)
             {

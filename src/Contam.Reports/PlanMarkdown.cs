@@ -18,11 +18,13 @@ public static class PlanMarkdown
         ArgumentNullException.ThrowIfNull(writer);
         var names = new Names(family);
         var page = new StringBuilder();
-        page.Append(CultureInfo.InvariantCulture, $"# Clean-out: {Escape(plan.Failed.IsEmpty || plan.FromFindings is not null ? "from what was found" : string.Join(", ", plan.Failed.Select(names.Of)) + " failed")}, {Escape(string.Join(" and ", plan.Debris))}\n\n");
+        page.Append(CultureInfo.InvariantCulture, $"# {Escape(plan.Failed.IsEmpty ? $"Clean-out: from what was found, {string.Join(" and ", plan.Debris)}" : PlanSentences.Title(plan, names))}\n\n");
         page.Append(CultureInfo.InvariantCulture, $"{Escape(plan.Family.Title)} ({Escape(plan.Family.Id)}). {Reached(plan)}.\n\n");
         Looks(page, plan, new LookWords(plan, names));
         foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
             page.Append(CultureInfo.InvariantCulture, $"{Escape(sentence)}\n\n");
+        foreach (string note in plan.Notes)
+            page.Append(CultureInfo.InvariantCulture, $"{Escape(note)}\n\n");
         page.Append(CultureInfo.InvariantCulture, $"**{PlanSentences.MayNotRun(plan)}**\n");
         Cautions(page, plan);
         Before(page, plan);
@@ -90,7 +92,7 @@ public static class PlanMarkdown
         page.Append(CultureInfo.InvariantCulture, $"\n## What the debris reached\n\n| part | grade | treatment |{(branches ? " only if |" : "")}\n| --- | --- | --- |{(branches ? " --- |" : "")}\n");
         foreach (PlanPart part in plan.Parts)
         {
-            string grades = string.Join(", ", part.Exposure.Select(one => plan.Debris.Length > 1 ? $"{one.Debris} {Word(one.Grade)}" : Word(one.Grade)));
+            string grades = part.Exposure.IsEmpty ? "failed, nothing shed" : string.Join(", ", part.Exposure.Select(one => plan.Debris.Length > 1 ? $"{one.Debris} {Word(one.Grade)}" : Word(one.Grade)));
             string treatment = part.Treatment.IsEmpty ? "left alone" : string.Join(", ", part.Treatment.Select(one => one.ToString().ToLowerInvariant()));
             page.Append(CultureInfo.InvariantCulture, $"| {Escape(part.Name)} | {Escape(grades)} | {treatment} |{(branches ? $" {(part.Treatment.IsEmpty ? "" : part.OnlyIf.IsEmpty ? "sure" : LookWords.AnyOf(part.OnlyIf))} |" : "")}\n");
         }

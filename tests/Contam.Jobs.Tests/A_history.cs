@@ -59,6 +59,34 @@ public class A_history
     }
 
     [Fact]
+    public void Counts_no_failure_that_is_said_to_have_shed_nothing_as_a_source()
+    {
+        using var bench = new JobBench();
+        OpenSaid(bench, "--failed pinion=nothing --found lower-plug=metal");
+        OpenSaid(bench, "--failed pinion=nothing --failed forward-gear=metal --found lower-plug=metal");
+        Assert.Equal(
+            """
+            lower-plug: looked at in 1 job whose debris could come here, and found in 1.
+              1 of 1      metal, pinion and forward-gear failed, outboard-gearcase
+
+            NOT COUNTED
+              1     where the debris came from is not known; found in 1
+
+            """,
+            bench.Job("history", "--part", "lower-plug").Out);
+    }
+
+    [Theory]
+    [InlineData("--failed injection-pump --debris metal", 0)]
+    [InlineData("--failed injection-pump=metal:50um", 1)]
+    public void Goes_by_the_size_that_the_job_says_was_seen(string failed, int counted)
+    {
+        using var bench = new JobBench();
+        Assert.Equal(0, bench.Job(["open", RepositoryFiles.At("systems/families/harbour-diesel-i4.yaml"), .. failed.Split(' '), "--found", "turbo-turbine=metal", "--customer", "Quay 4", "--engine", "port", "--technician", "Ada"]).Exit);
+        Assert.Contains(counted == 0 ? "1     by the family the debris could not come here at full size; found in 1\n" : "1 of 1      metal, injection-pump failed", bench.Job("history", "--part", "turbo-turbine").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Does_not_count_a_place_that_the_debris_cannot_come_to_but_tells_of_a_find_there()
     {
         using var bench = new JobBench();
@@ -243,9 +271,11 @@ public class A_history
         return bench;
     }
 
-    private static string Open(JobBench bench, string asked, string family = Gearcase)
+    private static string Open(JobBench bench, string asked, string family = Gearcase) => OpenSaid(bench, $"--debris metal {asked}", family);
+
+    private static string OpenSaid(JobBench bench, string asked, string family = Gearcase)
     {
-        Answer opened = bench.Job(["open", RepositoryFiles.At(family), "--debris", "metal", .. asked.Split(' '), "--customer", "Quay 4", "--engine", "port", "--technician", "Ada"]);
+        Answer opened = bench.Job(["open", RepositoryFiles.At(family), .. asked.Split(' '), "--customer", "Quay 4", "--engine", "port", "--technician", "Ada"]);
         Assert.Equal((0, ""), (opened.Exit, opened.Error));
         return opened.Out.Split(' ')[1];
     }

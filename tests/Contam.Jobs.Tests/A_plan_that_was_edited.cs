@@ -29,7 +29,9 @@ public class A_plan_that_was_edited
         ["fewer minutes"] = plan => plan with { Hours = plan.Hours with { Bench = 1 } },
         ["a seal not renewed"] = plan => Each(plan, step => step.Seals.IsEmpty ? step : step with { Seals = [] }),
         ["nothing is blanked"] = plan => Each(plan, step => step with { Blank = [], Technician = 2 }),
-        ["another failure"] = plan => plan with { Debris = ["rubber"] },
+        ["another failure"] = plan => plan with { Debris = ["rubber"], Failed = [.. plan.Failed.Select(failure => failure with { Debris = ["rubber"] })] },
+        ["a smaller piece"] = plan => plan with { Failed = [.. plan.Failed.Select(failure => failure with { UpToUm = 20 })] },
+        ["nothing shed"] = plan => plan with { Failed = [.. plan.Failed.Select(failure => failure with { Debris = [] })] },
         ["by another standard"] = plan => plan with { Standard = plan.Standard with { Sha256 = new string('0', 64) } },
     };
 

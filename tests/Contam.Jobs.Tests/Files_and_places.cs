@@ -72,7 +72,7 @@ public class Files_and_places
     public void Names_as_people_write_them_are_kept(string name) => Assert.Null(RecordText.FaultOf(name));
 
     [Theory]
-    [InlineData("""{"format":"contam-plan/1","x":1}""", "line 1, at x: x is not known there")]
+    [InlineData("""{"format":"contam-plan/2","x":1}""", "line 1, at x: x is not known there")]
     [InlineData("[1", "line 1: ")]
     public void What_is_wrong_with_a_file_of_ours_is_said_without_how_we_are_built(string json, string why)
     {

@@ -12,7 +12,7 @@ public class What_a_fold_keeps
     {
         Family = new PlanFamily("small", "Small", new string('0', 64)),
         Standard = new PlanStandard("house", new string('0', 64)),
-        Failed = ["pump"],
+        Failed = [new PlanFailure("pump", ["metal"], null)],
         Debris = ["metal"],
         Hours = new PlanHours(1, 1, 1, 1, 1),
         Parts = [new PlanPart { Id = "pump", Name = "Pump", Kind = "pump", Exposure = [new PlanExposure("metal", Grade.Exposed, null, "pump", null)], Treatment = [TreatmentKind.Clean, TreatmentKind.Test] }],

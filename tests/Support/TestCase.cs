@@ -16,6 +16,17 @@ namespace Contam.Support;
 /// <param name="Asked">The debris asked about, at least one.</param>
 public sealed record TestCase(Family Family, ImmutableArray<PartId> Failed, ImmutableArray<Debris> Asked)
 {
+    /// <summary>What some of the failed parts are said to have shed. Of the others it is not said, so that they shed all that is asked about.</summary>
+    public ImmutableArray<PartFailure> Own { get; init; } = [];
+
+    /// <summary>The failures as a question takes them: what is said of debris that is not asked about is left out.</summary>
+    public ImmutableArray<PartFailure> Failures =>
+    [
+        .. Failed.SelectMany(part => Own.Any(own => own.Part == part)
+            ? Own.Where(own => own.Part == part).Select(own => own with { Debris = own.Debris is { } said ? [.. said.Where(Asked.Contains)] : null })
+            : [new PartFailure(part)]),
+    ];
+
     /// <summary>What was seen.</summary>
     public ImmutableArray<Finding> Findings { get; init; } = [];
 
@@ -35,14 +46,14 @@ public sealed record TestCase(Family Family, ImmutableArray<PartId> Failed, Immu
     public Catalogue Catalogue => ShopFloor.CatalogueWith(Standard.Debris);
 
     /// <summary>The question of how far one debris has gone.</summary>
-    public SpreadQuestion Question(Debris debris) => new(Family, Failed, debris)
+    public SpreadQuestion Question(Debris debris) => new(Family, Failures, debris)
     {
         Findings = Findings,
         AcceptsCleanFindings = AcceptsCleanFindings,
     };
 
     /// <summary>The request for a plan.</summary>
-    public PlanRequest ToRequest() => new(Family, Standard, Failed, Asked) { Findings = Findings, Technicians = Technicians };
+    public PlanRequest ToRequest() => new(Family, Standard, Failures, Asked) { Findings = Findings, Technicians = Technicians };
 
     /// <summary>Whether there is anything to ask: some debris, and a part that failed or where it was found.</summary>
     public bool IsSensible =>

@@ -9,7 +9,7 @@ int firstSeed = Number(1, 1);
 using Stream output = Console.OpenStandardOutput();
 for (int seed = firstSeed; seed < firstSeed + families; seed++)
 {
-    CaseLine.Write(output, seed, Cases.Make(seed));
+    CaseLine.Write(output, seed, Cases.Make(seed) with { Own = [] });
     output.WriteByte((byte)'\n');
 }
 

@@ -12,8 +12,8 @@ internal sealed class CompareCommand(Shell shell, Loading loading) : ICommandSou
 {
     private readonly Argument<string> first = new("A") { Description = "a family, or a standard (house for the one that is built in)" };
     private readonly Argument<string> second = new("B") { Description = "another, or another version of the same" };
-    private readonly Option<string[]> failed = FailureArguments.ListOption("--failed", "PART[,PART]", "compare this failure alone (default: every failure that both have)");
-    private readonly Option<string[]> debris = FailureArguments.ListOption("--debris", "metal[,rubber]", "what they shed (default: all that the first family says they shed)");
+    private readonly Option<string[]> failed = FailureArguments.FailedOption("compare this failure alone (default: every failure that both have)");
+    private readonly Option<string[]> debris = FailureArguments.ListOption("--debris", "metal[,rubber]", "what the parts shed of which --failed does not say (default: all that the first family says they shed)");
     private readonly Option<string?> standard = FailureArguments.StandardOption();
     private readonly Option<int> jobs = AuditCommand.JobsOption();
     private readonly Option<string> format = ComparisonOutput.FormatOption();
@@ -72,17 +72,19 @@ internal sealed class CompareCommand(Shell shell, Loading loading) : ICommandSou
         if (call.GetValue(failed) is { Length: > 0 } asked)
         {
             var names = new QuestionNames(older, catalogue);
-            ImmutableArray<PartId> parts = [.. asked.Select(names.Part).Distinct()];
-            foreach (string part in asked)
-                _ = new QuestionNames(newer, catalogue).Part(part);
-            var question = new ComparedQuestion(parts, names.Asked(named, parts, []));
+            var typed = TypedFailures.Read(asked, names);
+            foreach (PartId part in typed.Parts)
+                _ = new QuestionNames(newer, catalogue).Part(part.Value);
+            (ImmutableArray<PartFailure> failures, ImmutableArray<Debris> shed) = typed.Asked(named, [], [], names);
+            TypedFailures.MustShed(shed, "nothing spreads in either, and there is nothing to compare");
+            var question = new ComparedQuestion(failures, shed);
             return new ComparisonAnswer(firstName, secondName, [Comparing.One(sides.First, sides.Second, question)]);
         }
 
         ComparisonAnswer all = Comparing.All([sides], firstName, secondName, call.GetValue(jobs), new Progress(shell, "failures").Tell);
         if (named.Length == 0)
             return all;
-        var wanted = named.Select(new QuestionNames(older, catalogue).Debris).Select(sort => sort.Name).ToHashSet(StringComparer.Ordinal);
+        var wanted = named.Select(name => new QuestionNames(older, catalogue).Debris(name)).Select(sort => sort.Name).ToHashSet(StringComparer.Ordinal);
         return all with
         {
             Failures = [.. all.Failures.Where(failure => failure.Name.Debris.All(wanted.Contains))],

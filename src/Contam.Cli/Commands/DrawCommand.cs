@@ -52,20 +52,23 @@ internal sealed class DrawCommand(Shell shell, Loading loading) : ICommandSource
 
         if (loading.Read(call, failure) is not { } question)
             return ExitCode.WrongUse;
+        if (call.GetValue(stopLine))
+            TypedFailures.MustShed(question.Debris, "there is nothing to look for");
+        loading.Note(question);
         ImmutableArray<DebrisSpread> spreads =
         [
-            .. question.Debris.Select(debris => Spreading.Of(new SpreadQuestion(question.Family, question.Failed, debris)
+            .. question.Debris.Select(debris => Spreading.Of(new SpreadQuestion(question.Family, question.Failures, debris)
             {
                 Findings = question.Findings,
                 AcceptsCleanFindings = question.Standard.CleanFindings != CleanFindings.Never,
             })),
         ];
-        return Draw(call, question.Family, spreads, question.Failed, call.GetValue(stopLine) ? LooksOf(question) : []);
+        return Draw(call, question.Family, spreads, question.Failures.PartsOf(), call.GetValue(stopLine) ? LooksOf(question) : []);
     }
 
     private ImmutableArray<PartId> LooksOf(FailureQuestion question)
     {
-        StopLine line = StopLineFinder.Of(new StopLineQuestion(question.Family, question.Standard, question.Failed, question.Debris) { Findings = question.Findings });
+        StopLine line = StopLineFinder.Of(new StopLineQuestion(question.Family, question.Standard, question.Failures, question.Debris) { Findings = question.Findings });
         if (line.Looks.IsEmpty)
             shell.Error.Write("contam: no stop line is marked, for looking saves nothing here. contam stop-line says why.\n");
         return [.. line.Looks.Select(look => look.Part)];

@@ -39,7 +39,9 @@ internal sealed class DrillCommand(Shell shell, Loading loading) : ICommandSourc
         ulong number = SeedOf(call.GetValue(seed)!);
         if (loading.ReadFailure(call, failure) is not { } question)
             return ExitCode.WrongUse;
-        Drill drill = Drilling.Of(new DrillRequest(question.Family, question.Standard, question.Failed, question.Debris) { Seed = number });
+        TypedFailures.MustShed(question.Debris, "there is nothing to follow");
+        loading.Note(question);
+        Drill drill = Drilling.Of(new DrillRequest(question.Family, question.Standard, question.Failures, question.Debris) { Seed = number });
         bool withAnswers = call.GetValue(answers);
         switch (call.GetValue(format))
         {

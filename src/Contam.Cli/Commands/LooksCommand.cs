@@ -34,7 +34,9 @@ internal sealed class LooksCommand(Shell shell, Loading loading) : ICommandSourc
     {
         if (loading.Read(call, failure) is not { } asked)
             return ExitCode.WrongUse;
-        PlanRequest request = looks.Into(new PlanRequest(asked.Family, asked.Standard, asked.Failed, asked.Debris) { Findings = asked.Findings }, call);
+        TypedFailures.MustShed(asked.Debris, "there is nothing to look for");
+        loading.Note(asked);
+        PlanRequest request = looks.Into(new PlanRequest(asked.Family, asked.Standard, asked.Failures, asked.Debris) { Findings = asked.Findings }, call);
         LooksAnswer answer = LookArguments.Answer(request, one => HowFar.Of(one, one.MostLooks, one.LookAt));
         if (call.GetValue(format) == "json")
             shell.Out.Write(LooksJson.Write(answer, asked.Family));

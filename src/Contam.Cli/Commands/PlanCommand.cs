@@ -59,15 +59,18 @@ internal sealed class PlanCommand(Shell shell, Loading loading, IPlanner planner
         double wanted = FailureArguments.ShareOf("--share", call.GetValue(share)!);
         if (loading.Read(call, failure) is not { } question)
             return ExitCode.WrongUse;
-        var request = new PlanRequest(question.Family, question.Standard, question.Failed, question.Debris)
+        var request = new PlanRequest(question.Family, question.Standard, question.Failures, question.Debris)
         {
             Findings = question.Findings,
             Technicians = call.GetValue(technicians),
             Sequence = call.GetValue(order) == "schedule" ? PlanSequence.Schedule : PlanSequence.Bench,
         };
-        if (question.Failed.IsEmpty)
+        if (question.Failures.IsEmpty)
             request = FromFindings(request, wanted);
         request = looks.Into(request, call);
+        // A table has no place for it; every other form carries it.
+        if (call.GetValue(format) == "csv")
+            loading.Note(question);
         Write(LookArguments.Answer(request, planner.Plan), request, call);
         return ExitCode.Yes;
     }

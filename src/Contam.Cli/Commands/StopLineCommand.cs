@@ -35,7 +35,9 @@ internal sealed class StopLineCommand(Shell shell, Loading loading, OpenShops sh
     {
         if (loading.Read(call, failure) is not { } asked)
             return ExitCode.WrongUse;
-        var question = new StopLineQuestion(asked.Family, asked.Standard, asked.Failed, asked.Debris) { Findings = asked.Findings };
+        TypedFailures.MustShed(asked.Debris, "there is nothing to look for");
+        loading.Note(asked);
+        var question = new StopLineQuestion(asked.Family, asked.Standard, asked.Failures, asked.Debris) { Findings = asked.Findings };
         if (history.Of(call, asked.Family, asked.Debris) is { } counts)
             question = question.With(counts);
         StopLine line = StopLineFinder.Of(question);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Contam.Families;
 using Contam.Plans;
@@ -39,18 +40,24 @@ internal sealed class WhyCommand(Shell shell, Loading loading) : ICommandSource
     {
         if (loading.Read(call, failure) is not { } question)
             return ExitCode.WrongUse;
-        if (question.Debris.Length > 1)
-            throw new WrongUseException($"why answers for one debris at a time. Add --debris {question.Debris[0].Name}, or --debris {question.Debris[1].Name}.");
+        TypedFailures.MustShed(question.Debris, "no debris gets anywhere");
+        loading.Note(question);
+        // What parts are said to have shed is all followed; here --debris also says which of it is asked about.
+        string[] named = call.GetValue(failure.Debris)!;
+        ImmutableArray<Debris> about = named.Length == 0 ? question.Debris : question.Debris.RemoveAll(one => !named.Contains(one.Name));
+        if (about.Length > 1)
+            throw new WrongUseException($"why answers for one debris at a time. Add --debris {about[0].Name}, or --debris {about[1].Name}.");
+        Debris debris = about[0];
         PartId asked = new QuestionNames(question.Family, new Catalogue([], [])).Part(call.GetValue(part)!);
         Explanation why = Explaining.Of(
-            new SpreadQuestion(question.Family, question.Failed, question.Debris[0])
+            new SpreadQuestion(question.Family, question.Failures, debris)
             {
                 Findings = question.Findings,
                 AcceptsCleanFindings = question.Standard.CleanFindings != CleanFindings.Never,
             },
             asked,
             question.Standard);
-        LooksAnswer? howFar = why.NotReached is null ? HowFar.Of(new PlanRequest(question.Family, question.Standard, question.Failed, question.Debris) { Findings = question.Findings }) : null;
+        LooksAnswer? howFar = why.NotReached is null ? HowFar.Of(new PlanRequest(question.Family, question.Standard, question.Failures, question.Debris) { Findings = question.Findings }) : null;
         if (call.GetValue(format) == "json")
             shell.Out.Write(WhyJson.Write(why, question.Family, howFar));
         else if (call.GetValue(plain))

@@ -80,7 +80,7 @@ internal sealed class OpenJob(JobShop shop, Loading loading)
         double wanted = FailureArguments.ShareOf("--share", call.GetValue(share)!);
         if (loading.Read(call, failure) is not { } asked)
             return null;
-        var question = new JobQuestion(asked.Family, asked.Standard, SourcesOf(call.GetValue(failure.Standard)), asked.Failed, asked.Debris)
+        var question = new JobQuestion(asked.Family, asked.Standard, SourcesOf(call.GetValue(failure.Standard)), asked.Failures, asked.Debris)
         {
             Findings = asked.Findings,
             Technicians = call.GetValue(technicians),
@@ -89,14 +89,15 @@ internal sealed class OpenJob(JobShop shop, Loading loading)
         };
         PlanRequest withLooks = looks.Into(RequestOf(question), call);
         question = question with { MostLooks = withLooks.MostLooks, LookAt = withLooks.LookAt };
+        loading.Note(asked);
         // Says what to do where nothing accounts for what was found.
-        if (asked.Failed.IsEmpty)
+        if (asked.Failures.IsEmpty)
             PlanCommand.FromFindings(new PlanRequest(asked.Family, asked.Standard, [], asked.Debris) { Findings = asked.Findings }, wanted);
         return question;
     }
 
     private static PlanRequest RequestOf(JobQuestion question) =>
-        new(question.Family, question.Standard, question.Failed, question.Debris) { Findings = question.Findings, MostLooks = question.MostLooks, LookAt = question.LookAt };
+        new(question.Family, question.Standard, question.Failures, question.Debris) { Findings = question.Findings, MostLooks = question.MostLooks, LookAt = question.LookAt };
 
     private JobQuestion? FromPlan(ParseResult call, string text)
     {
@@ -113,7 +114,7 @@ internal sealed class OpenJob(JobShop shop, Loading loading)
         {
             return JobQuestion.Of(PlanJson.Read(text), family, rules, SourcesOf(call.GetValue(failure.Standard))) is { } question
                 ? question with { Limits = loading.Limits }
-                : throw new WrongUseException($"{name} names a part or debris that {family.Id} does not have. Is it a plan of this family, and by this standard?");
+                : throw new WrongUseException($"{name} names a part or debris that {family.Id} does not have, or debris that it does not follow. Is it a plan of this family, and by this standard?");
         }
         catch (JsonException isAnother)
         {

@@ -17,7 +17,8 @@ internal static partial class Planned
     public static PlanDocument? Of(KeptSystem kept, KeptQuestion question, ImmutableArray<SeenAt> looks)
     {
         Catalogue catalogue = kept.Standard.CatalogueOf();
-        var request = new PlanRequest(kept.Family, kept.Standard, [.. question.Failed.Select(id => new PartId(id))], [.. question.Debris.Select(name => catalogue.FindDebris(name) ?? throw new ArgumentException($"there is no debris {name}"))])
+        Debris Find(string name) => catalogue.FindDebris(name) ?? throw new ArgumentException($"there is no debris {name}");
+        var request = new PlanRequest(kept.Family, kept.Standard, question.Failures(Find), [.. question.Debris.Select(Find)])
         {
             Findings = [.. looks.Select(look => Rework.FindingOf(look, catalogue))],
             Technicians = question.Technicians,

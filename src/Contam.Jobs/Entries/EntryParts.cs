@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Contam.Families;
+using Contam.Plans;
 
 namespace Contam.Jobs.Entries;
 
@@ -69,6 +71,37 @@ internal sealed record KeptQuestion(ImmutableArray<string> Failed, ImmutableArra
 
     /// <summary>Ids of the places whose looks decide, where they were named; else <c>null</c>.</summary>
     public ImmutableArray<string>? LookAt { get; init; }
+
+    /// <summary>What these parts are said to have shed, by themselves; a part that is not here shed all the debris. <c>null</c> where it is said of none.</summary>
+    public ImmutableArray<PlanFailure>? Shed { get; init; }
+
+    /// <summary>What failed, for the plan, whose form of them is kept too.</summary>
+    public static KeptQuestion Of(JobQuestion question)
+    {
+        ImmutableArray<PlanFailure> said = [.. question.Failures.Where(failure => failure.Debris is not null || failure.UpTo is not null).SelectMany(failure => PlanFailures.Of([failure], question.Debris))];
+        return new KeptQuestion(
+            [.. question.Failures.PartsOf().Select(part => part.Value)],
+            [.. question.Debris.Select(debris => debris.Name)],
+            question.Technicians,
+            question.Failures.IsEmpty ? question.Share : null)
+        {
+            Shed = said.IsEmpty ? null : said,
+            MostLooks = question.MostLooks,
+            LookAt = question.LookAt is { } places ? [.. places.Select(place => place.Value)] : null,
+        };
+    }
+
+    /// <summary>What failed, with what each part shed.</summary>
+    /// <param name="find">The debris of a name.</param>
+    public ImmutableArray<PartFailure> Failures(Func<string, Debris> find)
+    {
+        ImmutableArray<PlanFailure> said = Shed ?? [];
+        return
+        [
+            .. Failed.Where(part => !said.Any(failure => failure.Part == part)).Select(part => new PartFailure(new PartId(part))),
+            .. said.Select(failure => failure.Asked(find)),
+        ];
+    }
 }
 
 /// <summary>How a deciding look stands.</summary>

@@ -8,6 +8,7 @@ using Contam.Jobs.Documents;
 using Contam.Jobs.Entries;
 using Contam.Jobs.Stores;
 using Contam.Jobs.Work;
+using Contam.Plans;
 using Contam.Spread;
 using Contam.Treatment.Reading;
 
@@ -115,15 +116,23 @@ public sealed class ShopHistory
             return PastLookWorth.SourceUnknown;
         if (opened is null || SystemOf(opened) is not { } kept || kept.Standard.CatalogueOf().FindDebris(seen.Debris) is not { } debris)
             return PastLookWorth.Unreadable;
-        ImmutableArray<PartId> sources = [.. failed.Select(id => new PartId(id)).Where(id => kept.Family.Find(id)?.ShedOf(debris) is not null)];
+        ImmutableArray<PartFailure> sources = [.. SaidOf(opened, kept, failed).Where(failure => failure.Debris is null ? kept.Family.Find(failure.Part)?.ShedOf(debris) is not null : failure.Sheds(debris))];
         if (sources.IsEmpty)
             return PastLookWorth.SourceUnknown;
         return ExposedTo(opened, kept.Family, sources, debris).Contains(new PartId(seen.Part)) ? PastLookWorth.Counts : PastLookWorth.NotExposed;
     }
 
-    private HashSet<PartId> ExposedTo(Opened opened, Family family, ImmutableArray<PartId> sources, Debris debris)
+    /// <summary>The failed parts with what the job says that each shed; a part of which it says nothing sheds what its family says.</summary>
+    private static IEnumerable<PartFailure> SaidOf(Opened opened, KeptSystem kept, ImmutableArray<string> failed)
     {
-        string key = $"{KeyOf(opened)} {debris.Name} {string.Join(',', sources)}";
+        Catalogue catalogue = kept.Standard.CatalogueOf();
+        PlanFailure[] said = [.. (opened.Question?.Shed ?? []).Where(failure => failure.Debris.All(name => catalogue.FindDebris(name) is not null))];
+        return failed.SelectMany(part => said.Where(failure => failure.Part == part).Select(failure => failure.Asked(name => catalogue.FindDebris(name)!)).DefaultIfEmpty(new PartFailure(new PartId(part))));
+    }
+
+    private HashSet<PartId> ExposedTo(Opened opened, Family family, ImmutableArray<PartFailure> sources, Debris debris)
+    {
+        string key = $"{KeyOf(opened)} {debris.Name} {string.Join(',', sources.Select(source => $"{source.Part}:{source.SizeOf(family[source.Part], debris)}"))}";
         return exposedOf.GetOrAdd(key, _ => new Lazy<HashSet<PartId>>(() =>
         {
             DebrisSpread spread = Spreading.Of(new SpreadQuestion(family, sources, debris));

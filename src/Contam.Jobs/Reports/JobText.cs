@@ -1,5 +1,6 @@
 using System.Globalization;
 using Contam.Jobs.Work;
+using Contam.Plans;
 using Contam.Reports.Text;
 
 namespace Contam.Jobs.Reports;
@@ -129,7 +130,10 @@ public static class JobText
 
     /// <summary>What has failed, and with what, as a clause.</summary>
     internal static string Failure(JobState state) =>
-        $"{(state.Plan.Failed.IsEmpty ? "a find" : string.Join(", ", state.Plan.Failed) + " failed")}, {string.Join(", ", state.Plan.Debris)}";
+        $"{(state.Plan.Failed.IsEmpty ? "a find" : FailedOf(state.Plan))}{(state.Plan.Debris.IsEmpty ? "" : $", {string.Join(", ", state.Plan.Debris)}")}";
+
+    private static string FailedOf(PlanDocument plan) =>
+        $"{string.Join(", ", PlanFailures.AllShedTheSame(plan.Failed, plan.Debris) ? plan.FailedParts() : plan.Failed.Select(PlanFailures.Written))} failed";
 
     internal static string Day(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 

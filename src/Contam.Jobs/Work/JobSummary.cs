@@ -1,5 +1,6 @@
 using System.Globalization;
 using Contam.Jobs.Entries;
+using Contam.Plans;
 
 namespace Contam.Jobs.Work;
 
@@ -62,7 +63,7 @@ public sealed record JobSummary
             Customer = state.Opened.Customer,
             Engine = state.Opened.Engine,
             Family = state.Plan.Family.Id,
-            Failed = string.Join(',', state.Plan.Failed),
+            Failed = string.Join(',', state.Plan.FailedParts()),
             Debris = string.Join(',', state.Plan.Debris),
             State = state.IsReleased ? "released" : "open",
             Done = state.Steps.All.Count(state.IsDone),

@@ -74,9 +74,10 @@ internal sealed class LookTable
 
     /// <summary>What the standard asks for with all that was seen: the spread of what failed, of what was found, and of what was clean, by the code that a plan without looks goes by.</summary>
     public ImmutableArray<PartTreatment> Asked() =>
-        Treating.Decide(kept.Family, [.. state.Plan.Debris.Select(name => SpreadOf(catalogue.FindDebris(name)!, [.. Findings(null), .. Seen()]))], Failed, new RuleBook(kept.Standard));
+        Treating.Decide(kept.Family, [.. state.Plan.Debris.Select(name => SpreadOf(catalogue.FindDebris(name)!, [.. Findings(null), .. Seen()]))], Failed.PartsOf(), new RuleBook(kept.Standard));
 
-    private ImmutableArray<PartId> Failed => [.. state.Plan.Failed.Select(id => new PartId(id))];
+    /// <summary>What the plan says that failed, each part with what it shed: a part that shed nothing is no source here either.</summary>
+    private ImmutableArray<PartFailure> Failed => state.Plan.Failures(name => catalogue.FindDebris(name)!);
 
     /// <summary>The letters of the clean looks that finds disprove, if this look were clean too, each with the part where the find was made.</summary>
     private Dictionary<string, string> VoidWith(PlanLook? clean)

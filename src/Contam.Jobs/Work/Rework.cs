@@ -187,17 +187,37 @@ internal static class Rework
     {
         ImmutableArray<LookTaken> counted = [.. state.Looks.Where(look => look.IsAnswered), .. answers];
         var asked = state.Plan.Debris.Concat(answers.Where(look => look.Seen.Found).Select(look => look.Seen.Debris)).ToHashSet(StringComparer.Ordinal);
+        ImmutableArray<Debris> debris = [.. catalogue.Debris.Where(debris => asked.Contains(debris.Name))];
         return new PlanRequest(
             family,
             standard,
-            [.. state.Plan.Failed.Concat(answers.Where(look => look.Seen.Failed).Select(look => look.Seen.Part)).Distinct(StringComparer.Ordinal).Select(id => new PartId(id))],
-            [.. catalogue.Debris.Where(debris => asked.Contains(debris.Name))])
+            FailuresOf(state.Plan, family, catalogue, answers, debris),
+            debris)
         {
             Findings = [.. counted.Select(look => FindingOf(look.Seen, catalogue))],
             Technicians = state.Plan.Hours.Technicians,
             MostLooks = state.Opened.Question?.MostLooks ?? 0,
             LookAt = state.Opened.Question?.LookAt is { } places ? [.. places.Where(place => !counted.Any(look => look.Seen.Part == place)).Select(place => new PartId(place))] : null,
         };
+    }
+
+    /// <summary>
+    /// What the plan says of its failures, and what the looks say of further ones. A failure that shed everything the plan was about may have shed what is only
+    /// found now as well; one that was said to have shed some of it, or nothing, did not. A part found to have failed shed what was found, and of the rest what its family says;
+    /// where that says nothing of it, all.
+    /// </summary>
+    private static ImmutableArray<PartFailure> FailuresOf(PlanDocument plan, Family family, Catalogue catalogue, ImmutableArray<LookTaken> answers, ImmutableArray<Debris> debris)
+    {
+        ImmutableArray<Debris> added = debris.RemoveAll(one => plan.Debris.Contains(one.Name));
+        IEnumerable<PartFailure> mayHaveShedMore = added.IsEmpty || plan.Debris.IsEmpty ? []
+            : plan.Failed.GroupBy(failure => failure.Part, StringComparer.Ordinal)
+                .Where(part => plan.Debris.All(one => part.Any(failure => failure.Debris.Contains(one))))
+                .Select(part => new PartFailure(new PartId(part.Key)) { Debris = added });
+        IEnumerable<PartFailure> found = answers.Where(look => look.Seen.Failed).Select(look => new PartId(look.Seen.Part)).Distinct().Select(part => new PartFailure(part)
+        {
+            Debris = debris.RemoveAll(one => !family[part].Sheds.IsEmpty && family[part].ShedOf(one) is null && !answers.Any(look => look.Seen.Found && look.Seen.Part == part.Value && look.Seen.Debris == one.Name)),
+        });
+        return [.. plan.Failures(name => catalogue.FindDebris(name)!), .. mayHaveShedMore, .. found];
     }
 
     /// <summary>A look as a finding, with all that was said of it.</summary>

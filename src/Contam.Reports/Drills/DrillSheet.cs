@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Contam.Drills;
 using Contam.Families;
+using Contam.Plans;
 using Contam.Reports.Text;
 
 namespace Contam.Reports.Drills;
@@ -41,11 +42,11 @@ internal sealed class DrillSheet
         Questions = [.. drill.Questions.Select((question, index) => Of(question, index + 1))];
     }
 
-    public string Title => $"Drill: {string.Join(", ", drill.Request.Failed.Select(part => names.Of(part.Value)))} failed, {Debris(" and ")}";
+    public string Title => $"Drill: {FailureWords.Title(Failures, [.. drill.Request.Debris.Select(one => one.Name)], names.Of, look)}";
 
     public string FamilyLine => drill.Request.Family is { Title.Length: > 0 } family ? $"{family.Title} ({family.Id})" : drill.Request.Family.Id;
 
-    public string Task => $"{Capital(names.Folded(drill.Request.Failed.Select(part => part.Value)))} {(drill.Request.Failed.Length == 1 ? "has" : "have")} failed and shed {Debris(" and ")}. "
+    public string Task => $"{Capital(FailedAndShed)}. "
         + $"Work it out on the circuits before you turn to the answers. Each question has one right answer.";
 
     public string SeedLine => string.Create(CultureInfo.InvariantCulture, $"Seed {drill.Request.Seed}: the same seed gives the same questions.");
@@ -202,7 +203,13 @@ internal sealed class DrillSheet
         };
     }
 
-    private string Failed => names.Folded(drill.Request.Failed.Select(part => part.Value));
+    private string Failed => names.Folded(drill.Request.SourcesOf().Select(part => part.Value));
+
+    private ImmutableArray<PlanFailure> Failures => PlanFailures.Of(drill.Request.Failures, drill.Request.Debris);
+
+    private string FailedAndShed => PlanFailures.AllShedTheSame(Failures, [.. drill.Request.Debris.Select(one => one.Name)])
+        ? $"{names.Folded(drill.Request.Failed.Select(part => part.Value))} {(drill.Request.Failed.Length == 1 ? "has" : "have")} failed and shed {Debris(" and ")}"
+        : "these have failed: " + string.Join(", ", Failures.GroupBy(failure => failure.Part, StringComparer.Ordinal).Select(part => $"{names.InSentence(part.Key)} ({FailureWords.Shed(part, look)})"));
 
     private string Debris(string joined) => string.Join(joined, drill.Request.Debris.Select(one => one.Name));
 

@@ -56,6 +56,8 @@ public static class PlanHtml
         page.Leaf("p", PlanSentences.Engine(plan)).Line().Leaf("p", PlanSentences.Summary(plan)).Line();
         foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
             page.Leaf("p", sentence).Line();
+        foreach (string note in plan.Notes)
+            page.Leaf("p", note).Line();
         page.Open("p").Leaf("strong", PlanSentences.MayNotRun(plan)).Close().Line();
         page.Leaf("p", $"Plan {hash[..8]}: the same mark stands at the foot of every printed page.", ("class", "cs-small")).Line();
         page.Open("p", ("class", "cs-fields"));
@@ -162,7 +164,7 @@ public static class PlanHtml
         page.Leaf("button", "Put the light out", ("type", "button"), ("id", "unlight"), ("hidden", "hidden")).Close().Line();
         page.Open("div", ("class", "cs-scroll"), ("id", "view"), ("tabindex", "0"), ("role", "region"), ("aria-label", "picture of what the debris reached")).Line();
         var options = new PictureOptions { Only = reached, PageId = "circuits", LegendWidth = PrintPieces.Widest };
-        (double width, double height) = CircuitSvg.Write(request.Family, Planner.SpreadsOf(request), [.. plan.Failed.Select(id => new Families.PartId(id))], options, page);
+        (double width, double height) = CircuitSvg.Write(request.Family, Planner.SpreadsOf(request), [.. plan.FailedParts().Select(id => new Families.PartId(id))], options, page);
         page.Close().Line();
         PrintPieces.Write(page, "circuits", width, height);
         page.Close().Line();

@@ -13,7 +13,7 @@ internal sealed class SheetParts(MarkupWriter page, PlanDocument plan, Family fa
     private readonly SheetLooks looks = new(page, plan, names);
     private readonly Dictionary<string, PlanPart> partOf = plan.Parts.ToDictionary(part => part.Id, StringComparer.Ordinal);
     private readonly ILookup<(string, string), Joint> joints = family.Joints
-        .Where(joint => joint.OnlyIfFailed is not { } failed || plan.Failed.Contains(failed.Value))
+        .Where(joint => joint.OnlyIfFailed is not { } failed || plan.FailedParts().Contains(failed.Value))
         .ToLookup(joint => (joint.From.Value, joint.To.Value));
 
     public void Write()

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Contam.Families;
 using Contam.Plans;
@@ -33,11 +34,12 @@ public sealed class LooksText
         text.Limits();
     }
 
-    private string Debris => string.Join(" or ", request.Debris.Distinct().Select(one => one.Name));
+    private string AnyDebris => string.Join(" or ", request.Debris.Distinct().Select(one => one.Name));
 
     private void Title()
     {
-        string what = request.Failed.IsEmpty ? $"{Debris} found" : $"{string.Join(", ", request.Failed.Distinct().Select(part => names.Of(part.Value)))} failed, {Debris}";
+        ImmutableArray<Debris> asked = [.. request.Debris.Distinct()];
+        string what = request.Failed.IsEmpty ? $"{AnyDebris} found" : FailureWords.Title(PlanFailures.Of(request.Failures.InOrderOf(request.Family), asked), [.. asked.Select(one => one.Name)], names.Of, page.Look, " or ");
         page.Subheading($"How far to go: {what}");
         page.Paragraph($"{request.Family.Title} ({request.Family.Id})");
     }

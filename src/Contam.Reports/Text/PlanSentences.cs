@@ -7,10 +7,13 @@ namespace Contam.Reports.Text;
 internal static class PlanSentences
 {
     /// <summary>What it is.</summary>
-    public static string Title(PlanDocument plan, Names names)
+    public static string Title(PlanDocument plan, Names names, TextLook? look = null)
     {
-        string failed = plan.FromFindings is not null ? "from what was found" : plan.Failed.IsEmpty ? "nothing named as failed" : string.Join(", ", plan.Failed.Select(names.Of)) + " failed";
-        return $"Clean-out: {failed}, {string.Join(" and ", plan.Debris)}";
+        string debris = string.Join(" and ", plan.Debris);
+        string failed = plan.FromFindings is not null ? $"from what was found, {debris}"
+            : plan.Failed.IsEmpty ? $"nothing named as failed, {debris}"
+            : FailureWords.Title(plan.Failed, plan.Debris, names.Of, look ?? TextLook.Plain);
+        return $"Clean-out: {failed}";
     }
 
     /// <summary>Which engine.</summary>
@@ -31,7 +34,7 @@ internal static class PlanSentences
         string apart = string.Concat(
             hanging == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{hanging} of them only if a look finds {(plan.Debris.Length == 1 ? plan.Debris[0] : "debris")}, "),
             cleared == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{cleared} of them cleared by what was seen, "));
-        return string.Create(CultureInfo.InvariantCulture, $"{plan.Parts.Length} parts can be reached, {apart}{plan.Clear} cannot");
+        return string.Create(CultureInfo.InvariantCulture, $"{plan.Parts.Count(part => !part.Exposure.IsEmpty)} parts can be reached, {apart}{plan.Clear} cannot");
     }
 
     private static string Renewed(PlanDocument plan)

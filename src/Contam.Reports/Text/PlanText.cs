@@ -29,12 +29,14 @@ public static class PlanText
 
     private static void Title(TextPage page, PlanDocument plan, Names names)
     {
-        page.Subheading(PlanSentences.Title(plan, names));
+        page.Subheading(PlanSentences.Title(plan, names, page.Look));
         page.Paragraph(PlanSentences.Engine(plan));
         Looks(page, plan, new LookWords(plan, names));
         page.Paragraph(PlanSentences.Summary(plan));
         foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
             page.Paragraph(sentence);
+        foreach (string note in plan.Notes)
+            page.Paragraph(note);
         page.Paragraph(PlanSentences.MayNotRun(plan));
     }
 

@@ -11,12 +11,13 @@ internal sealed class ReachedWords(PlanDocument plan, Names names, TextLook look
     /// <summary>What stands over the closed ways.</summary>
     public const string LookToo = "Look at these too: if one failed as well, more is reached";
 
-    /// <summary>The grades, the worst first, each with what it means.</summary>
-    public static (Grade Grade, string Heading)[] Grades =>
+    /// <summary>The grades, the worst first, each with what it means; last what has failed and no debris is at.</summary>
+    public static (Grade? Grade, string Heading)[] Grades =>
     [
         (Grade.Exposed, "Exposed: debris can get here at full size"),
         (Grade.Guarded, "Guarded: only past a barrier that should hold it"),
-        (Grade.Cleared, "Cleared: a clean look cuts every way"),
+        (Grade.Cleared, Cleared),
+        (null, "Failed, with no debris at it: made good"),
     ];
 
     /// <summary>
@@ -28,16 +29,18 @@ internal sealed class ReachedWords(PlanDocument plan, Names names, TextLook look
         if (plan.Looks.IsEmpty)
             return Grades.Select(one => (one.Heading, plan.Parts.Where(part => WorstOf(part) == one.Grade).ToArray())).Where(group => group.Item2.Length > 0);
         return plan.Parts
-            .GroupBy(part => part.Treatment.IsEmpty ? Grades[^1].Heading : part.OnlyIf.IsEmpty ? Sure : $"{LookWords.AnyOf(part.OnlyIf)}: only if {(plan.Debris.Length == 1 ? plan.Debris[0] : "debris")} was found there", StringComparer.Ordinal)
-            .OrderBy(group => group.Key == Sure ? 0 : group.Key == Grades[^1].Heading ? 2 : 1)
+            .GroupBy(part => part.Treatment.IsEmpty ? Cleared : part.OnlyIf.IsEmpty ? Sure : $"{LookWords.AnyOf(part.OnlyIf)}: only if {(plan.Debris.Length == 1 ? plan.Debris[0] : "debris")} was found there", StringComparer.Ordinal)
+            .OrderBy(group => group.Key == Sure ? 0 : group.Key == Cleared ? 2 : 1)
             .ThenBy(group => string.Join(' ', group.First().OnlyIf), StringComparer.Ordinal)
             .Select(group => (group.Key, group.ToArray()));
     }
 
+    private const string Cleared = "Cleared: a clean look cuts every way";
+
     private const string Sure = "Sure: treated whatever the looks show";
 
-    /// <summary>The worst grade of a part.</summary>
-    public static Grade WorstOf(PlanPart part) => part.Exposure.Min(one => one.Grade);
+    /// <summary>The worst grade of a part; <c>null</c> for a failed part that no debris is at.</summary>
+    public static Grade? WorstOf(PlanPart part) => part.Exposure.IsEmpty ? null : part.Exposure.Min(one => one.Grade);
 
     /// <summary>What is done with it.</summary>
     public string Treatment(PlanPart part) => part.Treatment.IsEmpty ? "left alone"
@@ -63,14 +66,14 @@ internal sealed class ReachedWords(PlanDocument plan, Names names, TextLook look
     }
 
     /// <summary>The last hop of each debris, and what size arrives where it is not any.</summary>
-    public string HowReached(PlanPart part) => string.Join("; ", part.Exposure.Select(exposure => HowReached(part, exposure)));
+    public string HowReached(PlanPart part) => part.Exposure.IsEmpty ? "the failed part, which shed nothing" : string.Join("; ", part.Exposure.Select(exposure => HowReached(part, exposure)));
 
     /// <summary>The last hop of one debris.</summary>
     public string HowReached(PlanPart part, PlanExposure exposure)
     {
         string debris = plan.Debris.Length > 1 ? exposure.Debris + " " : "";
         string way = exposure.Via is { } via ? $"through {names.InSentence(via)}"
-            : plan.Failed.Contains(part.Id) ? plan.FromFindings is null ? "the failed part" : "a suspect"
+            : plan.Failed.Any(failure => failure.Part == part.Id && failure.Debris.Contains(exposure.Debris)) ? plan.FromFindings is null ? "the failed part" : "a suspect"
             : "found here";
         string size = Size(exposure);
         return debris + way + (size.Length > 0 ? $" ({size})" : "");

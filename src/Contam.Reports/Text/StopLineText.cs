@@ -1,5 +1,6 @@
 using System.Globalization;
 using Contam.Families;
+using Contam.Plans;
 using Contam.StopLines;
 
 namespace Contam.Reports.Text;
@@ -51,7 +52,7 @@ public sealed class StopLineText
         PartId[] found = [.. question.Findings.Where(finding => finding.Found && question.Debris.Contains(finding.Debris)).Select(finding => finding.Part).Distinct()];
         string what = question.Failed.IsEmpty
             ? $"{Debris} found at {Joined(found)}"
-            : $"{Joined(question.Failed)} failed, {string.Join(" and ", question.Debris.Select(one => one.Name))}";
+            : FailureWords.Title(PlanFailures.Of(question.Failures.InOrderOf(question.Family), question.Debris), [.. question.Debris.Select(one => one.Name)], names.Of, page.Look);
         page.Subheading($"Stop line: {what}");
         page.Paragraph($"{question.Family.Title} ({question.Family.Id})");
         page.Paragraph(line.Looks.IsEmpty

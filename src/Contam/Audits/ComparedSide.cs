@@ -10,6 +10,6 @@ namespace Contam.Audits;
 public sealed record ComparedSide(Family Family, ShopStandard Standard);
 
 /// <summary>A failure to be compared.</summary>
-/// <param name="Failed">The failed parts, of both families.</param>
-/// <param name="Debris">What they shed.</param>
-public sealed record ComparedQuestion(ImmutableArray<PartId> Failed, ImmutableArray<Debris> Debris);
+/// <param name="Failures">The failed parts, of both families, with what each shed.</param>
+/// <param name="Debris">What is followed.</param>
+public sealed record ComparedQuestion(ImmutableArray<PartFailure> Failures, ImmutableArray<Debris> Debris);

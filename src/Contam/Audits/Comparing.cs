@@ -42,8 +42,8 @@ public static class Comparing
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
         ArgumentNullException.ThrowIfNull(question);
-        PlanDocument Plan(ComparedSide side) => Planner.Plan(new PlanRequest(side.Family, side.Standard, question.Failed, question.Debris) { TakesFirstSchedule = takesFirstSchedule });
-        var name = new FailureName(first.Family.Id, [.. question.Failed.Select(part => part.Value)], [.. question.Debris.Select(debris => debris.Name)]);
+        PlanDocument Plan(ComparedSide side) => Planner.Plan(new PlanRequest(side.Family, side.Standard, question.Failures, question.Debris) { TakesFirstSchedule = takesFirstSchedule });
+        var name = new FailureName(first.Family.Id, [.. question.Failures.PartsOf().Select(part => part.Value)], [.. question.Debris.Select(debris => debris.Name)]);
         return new ComparedFailure(name, PlanSides.Lay(Plan(first), first.Family, Plan(second), second.Family));
     }
 

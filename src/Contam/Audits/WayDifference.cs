@@ -22,7 +22,7 @@ internal static class WayDifference
             if (inOther.Contains(listed.Path[hop]))
                 continue;
             (PartId from, PartId to) = (new PartId(listed.Path[hop - 1]), new PartId(listed.Path[hop]));
-            Joint? joint = family.Joints.FirstOrDefault(one => one.From == from && one.To == to && (one.OnlyIfFailed is not { } condition || other.Failed.Contains(condition.Value)))
+            Joint? joint = family.Joints.FirstOrDefault(one => one.From == from && one.To == to && (one.OnlyIfFailed is not { } condition || other.Failed.Any(one => one.Part == condition.Value)))
                 ?? family.Joints.FirstOrDefault(one => one.From == from && one.To == to);
             string written = joint is null ? "" : $" ({Shown(joint.Place)})";
             if (otherFamily.Find(to) is null)

@@ -1,3 +1,4 @@
+using Contam.Families;
 using Contam.Plans;
 
 namespace Contam.Drills;
@@ -18,17 +19,17 @@ public static class Drilling
     public static Drill Of(DrillRequest request)
     {
         ArgumentNullException.ThrowIfNull(request);
-        if (request.Failed.IsDefaultOrEmpty)
+        if (request.Failures.IsDefaultOrEmpty)
             throw new ArgumentException("an exercise needs a failed part", nameof(request));
         if (request.Debris.IsDefaultOrEmpty)
             throw new ArgumentException("an exercise needs at least one debris", nameof(request));
-        DrillRequest asked = request with { Failed = [.. request.Failed.Distinct().OrderBy(request.Family.IndexOf)], Debris = [.. request.Debris.Distinct()] };
-        PlanDocument plan = Planner.Plan(new PlanRequest(asked.Family, asked.Standard, asked.Failed, asked.Debris) { TakesFirstSchedule = true });
-        var ways = ShortestWays.From(asked.Family, asked.Failed.ToHashSet());
+        DrillRequest asked = request with { Failures = request.Failures.InOrderOf(request.Family), Debris = [.. request.Debris.Distinct()] };
+        PlanDocument plan = Planner.Plan(new PlanRequest(asked.Family, asked.Standard, asked.Failures, asked.Debris) { TakesFirstSchedule = true });
+        var ways = ShortestWays.From(asked);
         Posed[] posed =
         [
             NextReached.Pose(asked, ways),
-            TrustedFilter.Pose(asked, ways),
+            TrustedFilter.Pose(asked),
             OffFirst.Pose(asked, plan),
             WhereToLook.Pose(asked, ways),
             DirtyingOrder.Pose(asked, plan),

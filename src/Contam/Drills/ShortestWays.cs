@@ -6,7 +6,7 @@ using Contam.Spread;
 namespace Contam.Drills;
 
 /// <summary>
-/// The fewest open joints from the failed parts to every part, by breadth-first search; of ways as short the one over the joint that stands first.
+/// The fewest open joints from the failed parts that shed debris to every part, by breadth-first search; of ways as short the one over the joint that stands first.
 /// The same for every debris, since a joint is open or shut for all of it. Linear.
 /// </summary>
 internal sealed class ShortestWays
@@ -23,13 +23,16 @@ internal sealed class ShortestWays
     }
 
     /// <summary>The ways from the failed parts.</summary>
-    /// <param name="family">The family.</param>
-    /// <param name="failed">The failed parts.</param>
+    /// <param name="request">The failures.</param>
+    /// <param name="debris">The debris whose sources the ways begin at; <c>null</c> for all that are asked about.</param>
     /// <param name="isShut">Whether nothing gets into a part.</param>
-    public static ShortestWays From(Family family, IReadOnlySet<PartId> failed, Func<PartId, bool>? isShut = null)
+    public static ShortestWays From(DrillRequest request, Debris? debris = null, Func<PartId, bool>? isShut = null)
     {
+        Family family = request.Family;
+        var failed = request.Failed.ToHashSet();
+        HashSet<PartId> sources = [.. request.SourcesOf(debris)];
         PackedGraph open = SpreadGraph.Pack(family, joint => SpreadGraph.IsOpen(family, joint, failed));
-        int[] hops = [.. family.Parts.Select(part => failed.Contains(part.Id) ? 0 : -1)];
+        int[] hops = [.. family.Parts.Select(part => sources.Contains(part.Id) ? 0 : -1)];
         var last = new Joint?[hops.Length];
         var queue = new Queue<int>(Enumerable.Range(0, hops.Length).Where(vertex => hops[vertex] == 0));
         while (queue.TryDequeue(out int vertex))
@@ -51,7 +54,7 @@ internal sealed class ShortestWays
     /// <summary>Over how many joints; <c>null</c> where no open way leads there.</summary>
     public int? HopsTo(PartId part) => hops[family.IndexOf(part)] is >= 0 and var count ? count : null;
 
-    /// <summary>From a failed part to this one, both named; empty where no open way leads there.</summary>
+    /// <summary>From a failed part that shed to this one, both named; empty where no open way leads there.</summary>
     public ImmutableArray<PartId> PathTo(PartId part)
     {
         if (HopsTo(part) is null)
@@ -63,7 +66,7 @@ internal sealed class ShortestWays
         return [.. path];
     }
 
-    /// <summary>Every part but the failed ones that is reached, hop by hop, within a hop in the order of the family.</summary>
+    /// <summary>Every part but the sources that is reached, hop by hop, within a hop in the order of the family.</summary>
     public ImmutableArray<DrillHop> HopByHop() =>
     [
         .. family.Parts.Where((_, vertex) => hops[vertex] > 0)

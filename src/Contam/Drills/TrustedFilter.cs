@@ -13,14 +13,15 @@ internal static class TrustedFilter
     private const int LeastNamed = 2;
     private const double TrustedIsKeptBack = 0.25;
 
-    public static Posed Pose(DrillRequest request, ShortestWays ways)
+    public static Posed Pose(DrillRequest request)
     {
         var dice = new DrillDice(request.Seed, DrillKind.TrustedFilter);
-        Part[] reached = [.. request.Family.Parts.Where(part => ways.HopsTo(part.Id) is not null)];
-        Debris[] held = [.. request.Debris.Where(debris => reached.Any(part => part.HoldOf(debris) is not null))];
+        Debris[] held = [.. request.Debris.Where(debris => ReachedOver(ShortestWays.From(request, debris)).Any(part => part.HoldOf(debris) is not null))];
         if (held.Length == 0)
             return Posed.Not(DrillKind.TrustedFilter, DrillSilence.NothingHolds);
         Debris asked = dice.Pick(held);
+        var ways = ShortestWays.From(request, asked);
+        Part[] reached = [.. ReachedOver(ways)];
         FilterChoice[] all = [.. reached.Where(part => IsPlain(request, part, asked)).Select(part => Of(request, part, asked) with { Path = ways.PathTo(part.Id) })];
         FilterChoice[] trusted = [.. all.Where(choice => choice.IsRight)];
         FilterChoice[] doubtful = [.. all.Where(choice => !choice.IsRight && choice.Holds is not null)];
@@ -38,6 +39,8 @@ internal static class TrustedFilter
         return Posed.As(new DrillQuestion(
             DrillKind.TrustedFilter,
             [.. dice.Shuffled<DrillChoice>(named), new FilterChoice(null, FilterTrust.NoneOfThem) { NoneCan = keepsBack }]) { Debris = asked });
+
+        IEnumerable<Part> ReachedOver(ShortestWays ways) => request.Family.Parts.Where(part => ways.HopsTo(part.Id) is not null);
     }
 
     private static bool IsPlain(DrillRequest request, Part part, Debris debris) =>

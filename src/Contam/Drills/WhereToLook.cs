@@ -16,7 +16,7 @@ internal static class WhereToLook
 
     public static Posed Pose(DrillRequest request, ShortestWays ways)
     {
-        var question = new StopLineQuestion(request.Family, request.Standard, request.Failed, request.Debris);
+        var question = new StopLineQuestion(request.Family, request.Standard, request.Failures, request.Debris);
         StopLine line = StopLineFinder.Of(question);
         if (line.Looks.IsEmpty)
             return new Posed(null, new LeftOutQuestion(DrillKind.StopLine, DrillSilence.NoLookSaves, line.Silence));
@@ -29,7 +29,7 @@ internal static class WhereToLook
         {
             (double minutes, ImmutableArray<PartId> spares) = chosen.Of(choice);
             HashSet<PartId> counting = [.. choice.Where(chosen.Counts)];
-            var past = ShortestWays.From(request.Family, request.Failed.ToHashSet(), counting.Contains);
+            var past = ShortestWays.From(request, debris: null, counting.Contains);
             PartId? left = spared.Except(spares).OrderBy(part => past.HopsTo(part) ?? int.MaxValue).Cast<PartId?>().FirstOrDefault();
             return new LookChoice(choice, minutes, minutes == least)
             {

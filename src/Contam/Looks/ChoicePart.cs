@@ -22,12 +22,13 @@ internal sealed record ChoicePart(Part Part, ImmutableArray<int> Debris, Immutab
     public static IEnumerable<ChoicePart> All(LookQuestion question, ImmutableArray<DebrisWays> ways, ImmutableArray<PartLooks> flat)
     {
         var rules = new RuleBook(question.Standard);
+        var failed = question.Failed.ToHashSet();
         foreach (PartLooks part in flat.Where(part => !part.Treatments.IsEmpty))
         {
             int vertex = question.Family.IndexOf(part.Part.Id);
             ImmutableArray<int> debris = [.. Enumerable.Range(0, ways.Length).Where(one => ways[one].IsReached[vertex])];
             ImmutableArray<TreatmentKind> mild = [.. part.Treatments.Select(one => one.Treatment)];
-            bool isFailed = part.Asks.Any(ask => ask.Situation == Situation.Failed);
+            bool isFailed = failed.Contains(part.Part.Id);
             ImmutableArray<TreatmentKind> harder = isFailed ? mild : RuleBook.Join(debris.SelectMany(one => rules.Choose(part.Part, ways[one].Debris, Situation.Exposed).Treatments));
             yield return new ChoicePart(part.Part, debris, mild, harder, [.. debris.Select(one => Math.Max(
                 ways[one].Sources.Max(source => source.Level),

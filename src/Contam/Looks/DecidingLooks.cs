@@ -71,7 +71,7 @@ internal static class DecidingLooks
 
         ulong StopLine()
         {
-            var at = StopLineFinder.Of(new StopLineQuestion(question.Family, question.Standard, question.Failed, question.Debris) { Findings = question.Findings }).Looks
+            var at = StopLineFinder.Of(new StopLineQuestion(question.Family, question.Standard, question.Failures, question.Debris) { Findings = question.Findings }).Looks
                 .Select(look => question.Family.IndexOf(look.Part)).ToHashSet();
             return Enumerable.Range(0, model.Units.Length).Where(unit => model.Units[unit].Any(at.Contains)).Aggregate(0UL, (mask, unit) => mask | 1UL << unit);
         }

@@ -8,10 +8,13 @@ namespace Contam.Looks;
 /// <summary>What is asked: what each part needs, and on which looks it hangs.</summary>
 /// <param name="Family">The engine family.</param>
 /// <param name="Standard">The standard, its layers already joined.</param>
-/// <param name="Failed">The failed parts, each of the family; may be empty where something was found.</param>
+/// <param name="Failures">The failed parts, each of the family, with what each shed; may be empty where something was found.</param>
 /// <param name="Debris">The debris asked about, at least one, each once.</param>
-internal sealed record LookQuestion(Family Family, ShopStandard Standard, ImmutableArray<PartId> Failed, ImmutableArray<Debris> Debris)
+internal sealed record LookQuestion(Family Family, ShopStandard Standard, ImmutableArray<PartFailure> Failures, ImmutableArray<Debris> Debris)
 {
+    /// <summary>The failed parts, each once, in the order given.</summary>
+    public ImmutableArray<PartId> Failed => Failures.PartsOf();
+
     /// <summary>What was seen beforehand. Its places are settled: what is on record there is no look any more.</summary>
     public ImmutableArray<Finding> Findings { get; init; } = [];
 
@@ -24,7 +27,7 @@ internal sealed record LookQuestion(Family Family, ShopStandard Standard, Immuta
     };
 
     /// <summary>The question of how far one debris has gone: the one place where the failures are handed to the spread.</summary>
-    public SpreadQuestion SpreadOf(Debris debris) => new(Family, Failed, debris)
+    public SpreadQuestion SpreadOf(Debris debris) => new(Family, Failures, debris)
     {
         Findings = Findings,
         AcceptsCleanFindings = Standard.CleanFindings != CleanFindings.Never,

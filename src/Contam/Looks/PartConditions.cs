@@ -26,12 +26,14 @@ internal sealed class PartConditions
         failed = [.. looks.Question.Failed];
     }
 
-    /// <summary>Every part that debris reaches or could have reached, in the order of the family.</summary>
+    /// <summary>Every part that debris reaches or could have reached, and every failed part, in the order of the family.</summary>
     public static ImmutableArray<PartLooks> Of(FixedLooks looks, Reckoning reckoning)
     {
         var conditions = new PartConditions(looks, reckoning);
-        return [.. Enumerable.Range(0, looks.Family.Parts.Length).Where(vertex => looks.Ways.Any(ways => ways.IsReached[vertex])).Select(conditions.At)];
+        return [.. Enumerable.Range(0, looks.Family.Parts.Length).Where(vertex => looks.Ways.Any(ways => ways.IsReached[vertex]) || conditions.HasFailed(vertex)).Select(conditions.At)];
     }
+
+    private bool HasFailed(int vertex) => failed.Contains(looks.Family.Parts[vertex].Id);
 
     private PartLooks At(int vertex)
     {
@@ -49,6 +51,11 @@ internal sealed class PartConditions
             }
         }
 
+        // A failed part that no debris is at is made good all the same; it asks for nothing on account of a debris.
+        TreatmentChoice? madeGood = asks.Count == 0 && HasFailed(vertex) ? rules.ChooseForFailed(part) : null;
+        foreach (TreatmentKind treatment in madeGood?.Treatments ?? [])
+            of[(int)treatment] = (LookMask.Always, 0);
+
         if (of[(int)TreatmentKind.Replace] is { Unless: 0 } renewed)
         {
             of[(int)TreatmentKind.Flush] = Except(of[(int)TreatmentKind.Flush], renewed.OnlyIf);
@@ -62,14 +69,14 @@ internal sealed class PartConditions
                 treatments.Add(new ConditionalTreatment(treatment, LookMask.ToCondition(when.OnlyIf, when.Unless)));
         }
 
-        return new PartLooks(part, treatments.ToImmutable(), asks.ToImmutable());
+        return new PartLooks(part, treatments.ToImmutable(), asks.ToImmutable()) { MadeGoodBy = madeGood?.Rule };
     }
 
     private IEnumerable<(Situation Situation, int OnlyIf, int Unless)> Situations(int debris, int vertex)
     {
         if (!looks.Ways[debris].IsReached[vertex])
             yield break;
-        if (failed.Contains(looks.Family.Parts[vertex].Id))
+        if (HasFailed(vertex))
         {
             yield return (Situation.Failed, LookMask.Always, 0);
             yield break;

@@ -22,6 +22,9 @@ internal sealed record ConditionalTreatment(TreatmentKind Treatment, LookConditi
 /// <param name="Asks">What is asked for each debris in each situation that can come about; in the order of the debris.</param>
 internal sealed record PartLooks(Part Part, ImmutableArray<ConditionalTreatment> Treatments, ImmutableArray<GradeAsk> Asks)
 {
+    /// <summary>By what rule a failed part is made good that no debris comes to; else <c>null</c>, and <see cref="Asks"/> tells the rules.</summary>
+    public Rule? MadeGoodBy { get; init; }
+
     /// <summary>When it is treated at all; <c>null</c> for never.</summary>
     public LookCondition? When => Treatments.IsEmpty ? null
         : Treatments.Any(one => one.When.OnlyIf.IsEmpty) ? LookCondition.Always

@@ -28,6 +28,8 @@ internal sealed class Branching
     {
         if (request is { MostLooks: 0, LookAt: null })
             return null;
+        if (request.Debris.IsEmpty)
+            return request.LookAt is null ? null : throw new ArgumentException("nothing was shed and nothing was found, so that a look decides nothing", nameof(request));
         ChoiceQuestion asked = HowFar.QuestionOf(request);
         LookPlan chosen = DecidingLooks.Choose(asked);
         if (chosen.Plan.Looks.FirstOrDefault(look => look.IsNeverDue) is { } never)
@@ -114,7 +116,7 @@ internal sealed class Branching
 
     // Where one debris asks for a new part, that rule is the reason a person wants to read.
     private static Rule? RuleOf(PartLooks part) => part.Treatments.IsEmpty ? null
-        : (part.Asks.FirstOrDefault(ask => ask.Choice.Treatments.Contains(TreatmentKind.Replace)) ?? part.Asks.FirstOrDefault())?.Choice.Rule;
+        : (part.Asks.FirstOrDefault(ask => ask.Choice.Treatments.Contains(TreatmentKind.Replace)) ?? part.Asks.FirstOrDefault())?.Choice.Rule ?? part.MadeGoodBy;
 
     private static double Rounded(double minutes) => Math.Round(minutes, 2, MidpointRounding.AwayFromZero);
 }

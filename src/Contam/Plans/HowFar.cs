@@ -20,11 +20,13 @@ public static class HowFar
     /// <param name="mostLooks">The most looks, from 0 to <see cref="MostLooks"/>.</param>
     /// <param name="lookAt">Where to look, held fixed; <c>null</c> to have it chosen.</param>
     /// <exception cref="ArgumentOutOfRangeException">More looks are asked for than there are letters, or fewer than none.</exception>
-    /// <exception cref="ArgumentException">A place is named at which a look decides nothing, or too many are.</exception>
+    /// <exception cref="ArgumentException">No debris is asked about, or a place is named at which a look decides nothing, or too many are.</exception>
     /// <exception cref="KeyNotFoundException">A part is named that the family does not have.</exception>
     public static LooksAnswer Of(PlanRequest request, int mostLooks = MostLooks, ImmutableArray<PartId>? lookAt = null)
     {
         ArgumentNullException.ThrowIfNull(request);
+        if (request.Debris.IsDefaultOrEmpty)
+            throw new ArgumentException("looks need a debris to look for", nameof(request));
         ChoiceQuestion asked = QuestionOf(request) with { MostLooks = mostLooks, LookAt = lookAt };
         LookPlan plan = DecidingLooks.Choose(asked);
         double without = plan.Plan.Looks.IsEmpty ? plan.MinutesMost : DecidingLooks.Choose(asked with { MostLooks = 0, LookAt = null }).MinutesMost;
@@ -47,7 +49,7 @@ public static class HowFar
     /// <summary>What the choice of looks is asked.</summary>
     internal static ChoiceQuestion QuestionOf(PlanRequest request)
     {
-        var question = new LookQuestion(request.Family, request.Standard, [.. request.Failed.Distinct().OrderBy(request.Family.IndexOf)], [.. request.Debris.Distinct()])
+        var question = new LookQuestion(request.Family, request.Standard, request.Failures.InOrderOf(request.Family), [.. request.Debris.Distinct()])
         {
             Findings = request.Findings,
         };

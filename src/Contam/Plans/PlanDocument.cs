@@ -4,13 +4,13 @@ using System.Text.Json.Serialization;
 namespace Contam.Plans;
 
 /// <summary>
-/// A plan as a document: the JSON contract <c>contam-plan/1</c>. Arrays stand in a fixed order.
+/// A plan as a document: the JSON contract <c>contam-plan/2</c>. Arrays stand in a fixed order.
 /// Equality of two documents is equality of their JSON, not of these records.
 /// </summary>
 public sealed record PlanDocument
 {
     /// <summary>The name of the contract.</summary>
-    public const string FormatName = "contam-plan/1";
+    public const string FormatName = "contam-plan/2";
 
     /// <summary>Always <see cref="FormatName"/>.</summary>
     public string Format { get; init; } = FormatName;
@@ -21,8 +21,8 @@ public sealed record PlanDocument
     /// <summary>The standard that was planned by.</summary>
     public required PlanStandard Standard { get; init; }
 
-    /// <summary>Ids of the failed parts, in the order of the family.</summary>
-    public ImmutableArray<string> Failed { get; init; } = [];
+    /// <summary>The failed parts with what each shed, in the order of the family; those of one part in the order given.</summary>
+    public ImmutableArray<PlanFailure> Failed { get; init; } = [];
 
     /// <summary>Where no failed part was named: how the failed parts were taken from what was found. Else left out.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
@@ -30,6 +30,9 @@ public sealed record PlanDocument
 
     /// <summary>Names of the debris, in the order of the catalogue.</summary>
     public ImmutableArray<string> Debris { get; init; } = [];
+
+    /// <summary>Where a person's word about a failure is taken although the family says otherwise, a sentence each; see <see cref="FailureNotes"/>.</summary>
+    public ImmutableArray<string> Notes { get; init; } = [];
 
     /// <summary>What was found, in the order given.</summary>
     public ImmutableArray<PlanFinding> Findings { get; init; } = [];

@@ -15,7 +15,7 @@ internal static class PlanParts
     private static PlanPart One(PartTreatment treated, ImmutableArray<DebrisSpread> spreads, Bearing bearing, ProcedureDraft draft, Branching? branching)
     {
         Part part = treated.Part;
-        DebrisSpread first = spreads.First(spread => spread.Find(part.Id) is not null);
+        DebrisSpread? first = spreads.FirstOrDefault(spread => spread.Find(part.Id) is not null);
         return new PlanPart
         {
             Id = part.Id.Value,
@@ -25,7 +25,7 @@ internal static class PlanParts
             Exposure = [.. spreads.Where(spread => spread.Find(part.Id) is not null).Select(spread => Exposure(spread, spread.Find(part.Id)!))],
             Treatment = treated.Treatments,
             Rule = treated.Treatments.IsEmpty ? null : RuleOf(treated.Rule, treated.Treatments),
-            Path = [.. first.PathTo(part.Id).Select(id => id.Value)],
+            Path = first is null ? [] : [.. first.PathTo(part.Id).Select(id => id.Value)],
             OnlyIf = treated.Treatments.IsEmpty || !draft.TreatedWhen.TryGetValue(part.Id, out LookCondition? when) ? [] : Branching.Letters(when.OnlyIf),
             ClearedBy = part.ClearedBy switch
             {

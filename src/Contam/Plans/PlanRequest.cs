@@ -7,14 +7,17 @@ namespace Contam.Plans;
 /// <summary>What a plan is asked for.</summary>
 /// <param name="Family">The engine family.</param>
 /// <param name="Standard">The standard to plan by, its layers already joined.</param>
-/// <param name="Failed">The failed parts, each of the family; may be empty where something was found.</param>
-/// <param name="Debris">What they shed, at least one.</param>
-public sealed record PlanRequest(Family Family, ShopStandard Standard, ImmutableArray<PartId> Failed, ImmutableArray<Debris> Debris)
+/// <param name="Failures">The failed parts, each of the family, with what each shed; may be empty where something was found.</param>
+/// <param name="Debris">What is followed: all that they shed, at least one. Empty where it is said of every failed part that it shed nothing, and nothing was found.</param>
+public sealed record PlanRequest(Family Family, ShopStandard Standard, ImmutableArray<PartFailure> Failures, ImmutableArray<Debris> Debris)
 {
+    /// <summary>The failed parts, each once, in the order given.</summary>
+    public ImmutableArray<PartId> Failed => Failures.PartsOf();
+
     /// <summary>What was seen.</summary>
     public ImmutableArray<Finding> Findings { get; init; } = [];
 
-    /// <summary>Where no failed part was named: how <see cref="Failed"/> was taken from what was found. Else <c>null</c>.</summary>
+    /// <summary>Where no failed part was named: how <see cref="Failures"/> was taken from what was found. Else <c>null</c>.</summary>
     public PlanFromFindings? FromFindings { get; init; }
 
     /// <summary>How many technicians work at once, at least 1.</summary>

@@ -12,7 +12,7 @@ public static class Planner
     /// <summary>
     /// Makes the plan. The same request always gives the same plan.
     /// </summary>
-    /// <exception cref="ArgumentException">There is neither a failed part nor a find of the debris asked for, no debris, or no technician.</exception>
+    /// <exception cref="ArgumentException">There is neither a failed part nor a find of the debris asked for, no debris although something may have been shed, or debris that is not asked about, or no technician.</exception>
     /// <exception cref="KeyNotFoundException">A failed part or a finding names a part that the family does not have.</exception>
     /// <exception cref="OrderCycleException">The access of parts goes round in a circle; the reader refuses such a family.</exception>
     public static PlanDocument Plan(PlanRequest request)
@@ -20,12 +20,13 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(request);
         Check(request);
         Family family = request.Family;
-        ImmutableArray<PartId> failed = FailedOf(request);
+        ImmutableArray<PartFailure> failures = request.Failures.InOrderOf(family);
+        ImmutableArray<PartId> failed = failures.PartsOf();
         ImmutableArray<Debris> debris = [.. request.Debris.Distinct()];
         ImmutableArray<DebrisSpread> spreads = SpreadsOf(request);
         var branching = Branching.Of(request);
         ImmutableArray<PartTreatment> asked = branching?.Treatments ?? Treating.Decide(family, spreads, failed, new RuleBook(request.Standard));
-        var procedureRequest = new ProcedureRequest(family, request.Standard, failed, spreads, asked);
+        var procedureRequest = new ProcedureRequest(family, request.Standard, failures, spreads, asked);
         if (branching is not null)
             procedureRequest = procedureRequest with { Looks = branching.Looks(family), When = branching.When() };
         ProcedureDraft draft = ProcedureBuilder.Build(procedureRequest);
@@ -36,14 +37,15 @@ public static class Planner
         {
             Family = new PlanFamily(family.Id, family.Title, family.Sha256),
             Standard = new PlanStandard(request.Standard.Id, request.Standard.Sha256),
-            Failed = [.. failed.Select(part => part.Value)],
+            Failed = PlanFailures.Of(failures, debris),
             Debris = [.. debris.Select(one => one.Name)],
             FromFindings = request.FromFindings,
+            Notes = FailureNotes.Of(request),
             Findings = PlanParts.Findings(request.Findings, spreads),
             Cautions = PlanSteps.Cautions(CautionBook.Place(request.Standard, steps.Graph, bearing)),
             Parts = PlanParts.Of(spreads, draft, bearing, branching),
             Conditional = PlanParts.Conditional(family, spreads),
-            Clear = family.Parts.Count(part => spreads.All(spread => spread.Find(part.Id) is null)),
+            Clear = family.Parts.Length - asked.Length,
             Methods = steps.Methods,
             Before = steps.Before,
             Looks = branching?.Of(steps.LookJobs, steps.Steps) ?? [],
@@ -60,25 +62,26 @@ public static class Planner
     public static ImmutableArray<DebrisSpread> SpreadsOf(PlanRequest request)
     {
         ArgumentNullException.ThrowIfNull(request);
-        ImmutableArray<PartId> failed = FailedOf(request);
-        return [.. request.Debris.Distinct().Select(one => Spreading.Of(new SpreadQuestion(request.Family, failed, one)
+        ImmutableArray<PartFailure> failures = request.Failures.InOrderOf(request.Family);
+        return [.. request.Debris.Distinct().Select(one => Spreading.Of(new SpreadQuestion(request.Family, failures, one)
         {
             Findings = request.Findings,
             AcceptsCleanFindings = request.Standard.CleanFindings != CleanFindings.Never,
         }))];
     }
 
-    private static ImmutableArray<PartId> FailedOf(PlanRequest request) => [.. request.Failed.Distinct().OrderBy(request.Family.IndexOf)];
-
     private static void Check(PlanRequest request)
     {
-        if (request.Debris.IsDefaultOrEmpty)
+        bool nothingShed = !request.Failures.IsDefaultOrEmpty && request.Failures.All(failure => failure.ShedNothing);
+        if (request.Debris.IsDefaultOrEmpty && !nothingShed)
             throw new ArgumentException("a plan needs at least one debris", nameof(request));
+        if (request.Failures.FirstOrDefault(failure => failure.Debris?.Any(debris => !request.Debris.Contains(debris)) == true) is { } left)
+            throw new ArgumentException($"{left.Part} shed something that the plan is not asked about", nameof(request));
         if (request.Technicians < 1)
             throw new ArgumentException("a plan needs at least one technician", nameof(request));
         foreach (Finding finding in request.Findings)
             _ = request.Family[finding.Part];
-        if (request.Failed.IsDefaultOrEmpty && !request.Findings.Any(finding => finding.Found && request.Debris.Contains(finding.Debris)))
+        if (request.Failures.IsDefaultOrEmpty && !request.Findings.Any(finding => finding.Found && request.Debris.Contains(finding.Debris)))
             throw new ArgumentException("a plan needs a failed part, or a place where the debris was found", nameof(request));
     }
 }

@@ -28,7 +28,7 @@ internal sealed record CleanPlaces(Debris Debris, ImmutableArray<CleanPlace> Pla
     private static CleanPlaces Of(ProcedureRequest request, DebrisSpread spread)
     {
         Family family = request.Family;
-        var question = new SpreadQuestion(family, request.Failed, spread.Debris) { Findings = [.. spread.Findings.Select(judged => judged.Finding)] };
+        var question = new SpreadQuestion(family, request.Failures, spread.Debris) { Findings = [.. spread.Findings.Select(judged => judged.Finding)] };
         SpreadGraph graph = SpreadGraph.Of(question);
         bool[]? isDoubtful = Contradictions.Of(question, graph)?.DoubtfulPlaces();
         int[] sources = [.. graph.Sources];

@@ -8,16 +8,19 @@ namespace Contam.Procedure;
 /// <summary>What a procedure is made from.</summary>
 /// <param name="Family">The family.</param>
 /// <param name="Standard">The standard, for times and texts.</param>
-/// <param name="Failed">The failed parts.</param>
+/// <param name="Failures">The failed parts, with what each shed.</param>
 /// <param name="Spreads">How far each debris has gone.</param>
 /// <param name="Treatments">What every listed part gets.</param>
 internal sealed record ProcedureRequest(
     Family Family,
     ShopStandard Standard,
-    ImmutableArray<PartId> Failed,
+    ImmutableArray<PartFailure> Failures,
     ImmutableArray<DebrisSpread> Spreads,
     ImmutableArray<PartTreatment> Treatments)
 {
+    /// <summary>The failed parts, each once, whatever they shed.</summary>
+    public ImmutableArray<PartId> Failed { get; } = Failures.PartsOf();
+
     /// <summary>The looks that decide how far to go, in order of work.</summary>
     public ImmutableArray<PlannedLook> Looks { get; init; } = [];
 

@@ -3,7 +3,7 @@ using Contam.Spread;
 
 namespace Contam.Procedure;
 
-/// <summary>Which parts may have broken a failed part: those upstream of it that shed the debris.</summary>
+/// <summary>Which parts may have broken a failed part: those upstream of it that shed the debris; where no debris was shed, those that shed any.</summary>
 internal sealed class Upstream
 {
     private readonly ProcedureRequest request;
@@ -32,7 +32,7 @@ internal sealed class Upstream
         }
 
         IReadOnlyList<string> names = Sentences.FoldedNames(request.Family.Parts.Where(one =>
-            !failed.Contains(one.Id) && upstream.Contains(one.Id) && request.Spreads.Any(spread => one.ShedOf(spread.Debris) is not null)));
+            !failed.Contains(one.Id) && upstream.Contains(one.Id) && (request.Spreads.IsEmpty ? !one.Sheds.IsEmpty : request.Spreads.Any(spread => one.ShedOf(spread.Debris) is not null))));
         return names.Count > 0 ? names : ["none"];
     }
 }

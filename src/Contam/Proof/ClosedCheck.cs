@@ -92,9 +92,16 @@ internal static class ClosedCheck
 
     private static string? Listing(PlanReading reading)
     {
+        HashSet<string> failed = [.. reading.Plan.Failed.OrEmpty().Select(failure => failure.Part)];
+        foreach (string part in reading.Plan.Failed.OrEmpty().Select(failure => failure.Part))
+        {
+            if (reading.Listed[reading.Family.IndexOf(new PartId(part))] is null)
+                return $"{part} has failed and is left out: it would stay as it is";
+        }
+
         foreach (PlanPart listed in reading.Plan.Parts.OrEmpty())
         {
-            if (listed.Exposure.OrEmpty().IsEmpty)
+            if (listed.Exposure.OrEmpty().IsEmpty && !failed.Contains(listed.Id))
                 return $"nothing is said of what reaches {listed.Id}: it would not be known how to treat it";
         }
 

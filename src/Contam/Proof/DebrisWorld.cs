@@ -14,20 +14,24 @@ internal sealed class DebrisWorld
     private readonly OpenJoints joints;
     private readonly ParticleSize?[] shed;
     private readonly bool[] isAccepted;
+    private readonly bool[] isFailed;
     private bool[]? passingFewerThanTwo;
 
     /// <summary>Linear in parts and joints. No accepted clean finding may be at a source.</summary>
     /// <param name="passages">What parts and joints let on.</param>
-    /// <param name="failed">The parts that failed.</param>
+    /// <param name="failures">What failed.</param>
     /// <param name="found">The parts where the debris was found.</param>
     /// <param name="accepted">The parts with a clean finding that counts.</param>
-    internal DebrisWorld(DebrisPassages passages, IEnumerable<int> failed, IEnumerable<int> found, IEnumerable<int> accepted)
+    internal DebrisWorld(DebrisPassages passages, FailedParts failures, IEnumerable<int> found, IEnumerable<int> accepted)
     {
         this.passages = passages;
         joints = passages.Joints;
         shed = new ParticleSize?[passages.Family.Parts.Length];
         isAccepted = new bool[shed.Length];
-        Sources = [.. failed.Select(part => (part, passages.ShedBy(part))), .. found.Select(part => (part, ParticleSize.Unlimited))];
+        isFailed = new bool[shed.Length];
+        foreach (int part in failures.Parts)
+            isFailed[part] = true;
+        Sources = [.. failures.ShedOf(passages), .. found.Select(part => (part, ParticleSize.Unlimited))];
         foreach ((int part, ParticleSize size) in Sources)
             shed[part] = shed[part] is { } other && other > size ? other : size;
         foreach (int part in accepted)
@@ -40,7 +44,7 @@ internal sealed class DebrisWorld
         ImmutableArray<PlanFinding> findings = [.. plan.Findings.OrEmpty().Where(finding => finding.Debris == passages.Debris.Name)];
         return new DebrisWorld(
             passages,
-            passages.Family.Places(plan.Failed.OrEmpty()),
+            new FailedParts(passages.Family, plan),
             passages.Family.Places(findings.Where(finding => finding.Found).Select(finding => finding.Part)),
             countCleanFindings ? passages.Family.Places(findings.Where(finding => finding is { Found: false, Accepted: true }).Select(finding => finding.Part)) : []);
     }
@@ -51,11 +55,11 @@ internal sealed class DebrisWorld
     /// <summary>The largest particle that a source sheds; <c>null</c> for a part that is none.</summary>
     internal ParticleSize? ShedBy(int part) => shed[part];
 
-    /// <summary>The largest particle that gets out of a part over a joint, however large it came in. A source holds nothing back.</summary>
+    /// <summary>The largest particle that gets out of a part over a joint, however large it came in. A source and a failed part hold nothing back.</summary>
     internal ParticleSize LetsOn(int joint)
     {
         int from = joints.From(joint);
-        return shed[from] is not null ? passages.ThroughJoint(joint) : isAccepted[from] ? ParticleSize.Zero : passages.OutOfPart(joint);
+        return shed[from] is not null || isFailed[from] ? passages.ThroughJoint(joint) : isAccepted[from] ? ParticleSize.Zero : passages.OutOfPart(joint);
     }
 
     /// <summary>Every part that is a source or lies beyond one over open joints. Linear.</summary>

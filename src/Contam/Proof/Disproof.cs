@@ -27,12 +27,12 @@ internal sealed class Disproof
         this.reading = reading;
         this.debris = debris;
         findings = [.. reading.Plan.Findings.OrEmpty().Where(finding => finding.Debris == debris.Name)];
-        failuresAlone = new DebrisWorld(new DebrisPassages(reading.Family, reading.Joints, debris), reading.Family.Places(reading.Plan.Failed.OrEmpty()), [], []);
-        var failed = reading.Plan.Failed.OrEmpty().ToHashSet(StringComparer.Ordinal);
+        var failures = new FailedParts(reading.Family, reading.Plan);
+        failuresAlone = new DebrisWorld(new DebrisPassages(reading.Family, reading.Joints, debris), failures, [], []);
         cleanPlaces =
         [
-            .. findings.Where(finding => !finding.Found && !failed.Contains(finding.Part)).Select(IndexOf)
-                .Where(part => reading.Family.Parts[part].Inspect?.Shows == Shows.Good),
+            .. findings.Where(finding => !finding.Found).Select(IndexOf)
+                .Where(part => !failures.Parts.Contains(part) && reading.Family.Parts[part].Inspect?.Shows == Shows.Good),
         ];
         walked = failuresAlone.Carried(ParticleSize.Zero, _ => true);
         IEnumerable<ParticleSize> sizes = failuresAlone.Sources.Select(source => source.Size)
@@ -79,7 +79,7 @@ internal sealed class Disproof
     }
 
     private string? SourceOf(PlanFinding find) =>
-        failuresAlone.Sources.IsEmpty ? null
+        reading.Plan.Failed.OrEmpty().IsEmpty ? null
         : !walked[IndexOf(find)] ? PlanFinding.OwnSource
         : SizeOf(find) is { } size && !failuresAlone.Carried(size, _ => true)[IndexOf(find)] ? PlanFinding.FurtherSource
         : null;

@@ -5,12 +5,14 @@ namespace Contam.Proof;
 
 /// <summary>
 /// What each part needs in one history: for each debris that comes to it, what the plan says that its grade asks for. A guarded part that more than one look
-/// must clear, or where what comes is as large as its clearance, counts as exposed, as does a failed one. Treatments are meant as bits.
+/// must clear, or where what comes is as large as its clearance, counts as exposed, as does a failed one. A failed part that no debris comes to needs what the plan
+/// lists for it. Treatments are meant as bits.
 /// </summary>
 internal sealed class HistoryNeeds
 {
     private readonly PlanReading reading;
     private readonly IReadOnlyList<LookDisproof> disproofs;
+    private readonly FailedParts failures;
     private readonly bool[] isFailed;
     private readonly Dictionary<(int Part, string Debris, Grade Grade), int> asks = [];
 
@@ -19,7 +21,8 @@ internal sealed class HistoryNeeds
         this.reading = reading;
         this.disproofs = disproofs;
         isFailed = new bool[reading.Family.Parts.Length];
-        foreach (int part in reading.Family.Places(reading.Plan.Failed.OrEmpty()))
+        failures = new FailedParts(reading.Family, reading.Plan);
+        foreach (int part in failures.Parts)
             isFailed[part] = true;
         foreach (PlanPart listed in reading.Plan.Parts.OrEmpty())
         {
@@ -52,6 +55,9 @@ internal sealed class HistoryNeeds
             }
         }
 
+        // A failed part that no debris comes to is made good in every history, by what the plan lists for it.
+        foreach (int part in failures.Parts.Where(part => reading.Listed[part] is { } listed && listed.Exposure.OrEmpty().IsEmpty))
+            needs[part] |= Bits(reading.Listed[part]!.Treatment.OrEmpty());
         return needs;
     }
 
@@ -66,7 +72,6 @@ internal sealed class HistoryNeeds
         DebrisClaims claims = reading.Debris[debris];
         LookDisproof looks = disproofs[debris];
         PlanFinding[] before = [.. reading.Plan.Findings.OrEmpty().Where(finding => finding.Debris == claims.Debris.Name)];
-        int[] failed = [.. family.Places(reading.Plan.Failed.OrEmpty())];
         int[] found = [.. family.Places(before.Where(finding => finding.Found).Select(finding => finding.Part)).Union(looks.FoundAt(history.Found))];
         HashSet<int> disproved = looks.Of(history.Clean, history.Found);
         int[] accepted =
@@ -74,8 +79,8 @@ internal sealed class HistoryNeeds
             .. family.Places(before.Where(finding => finding is { Found: false, Accepted: true }).Select(finding => finding.Part)).Where(part => !disproved.Contains(part))
                 .Union(looks.At(history.Clears)).Except(found),
         ];
-        var counted = new DebrisWorld(claims.Passages, failed, found, accepted);
-        Grade?[] grades = GradesOf.Parts(family, counted, new DebrisWorld(claims.Passages, failed, found, []));
+        var counted = new DebrisWorld(claims.Passages, failures, found, accepted);
+        Grade?[] grades = GradesOf.Parts(family, counted, new DebrisWorld(claims.Passages, failures, found, []));
         var comes = new Dictionary<ParticleSize, bool[]>();
         for (int part = 0; part < grades.Length; part++)
         {

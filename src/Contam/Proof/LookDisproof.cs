@@ -28,13 +28,13 @@ internal sealed class LookDisproof
         passages = claims.Passages;
         Family family = reading.Family;
         Debris = claims.Debris;
-        int[] failed = [.. family.Places(reading.Plan.Failed.OrEmpty())];
-        failuresAlone = new DebrisWorld(passages, failed, [], []);
+        var failures = new FailedParts(family, reading.Plan);
+        failuresAlone = new DebrisWorld(passages, failures, [], []);
         PlanFinding[] findings = [.. reading.Plan.Findings.OrEmpty().Where(finding => finding.Debris == Debris.Name)];
         onRecord =
         [
             .. family.Places(findings.Where(finding => !finding.Found).Select(finding => finding.Part))
-                .Where(part => !failed.Contains(part) && family.Parts[part].Inspect?.Shows == Shows.Good),
+                .Where(part => !failures.Parts.Contains(part) && family.Parts[part].Inspect?.Shows == Shows.Good),
         ];
         foundBefore = [.. findings.Where(finding => finding.Found).Select(finding => (family.IndexOf(new PartId(finding.Part)), SizeOf(finding)))];
         lookAt = new int[family.Parts.Length];

@@ -50,7 +50,7 @@ internal sealed class PlanLooks
     {
         if (All.Length > Most)
             return FormattableString.Invariant($"the plan has {All.Length} looks, and at most {Most} can be followed: make it with fewer");
-        HashSet<string> failed = [.. plan.Failed.OrEmpty()];
+        HashSet<string> failed = [.. plan.Failed.OrEmpty().Select(failure => failure.Part)];
         var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (PlanLook look in All)
         {

@@ -11,7 +11,7 @@ internal sealed class PlanReading
         Plan = plan;
         Family = family;
         Listed = new PlanPart?[family.Parts.Length];
-        Joints = new OpenJoints(family, plan.Failed.OrEmpty().Select(id => new PartId(id)).ToHashSet());
+        Joints = new OpenJoints(family, plan.Failed.OrEmpty().Select(failure => new PartId(failure.Part)).ToHashSet());
     }
 
     /// <summary>The plan.</summary>
@@ -62,16 +62,25 @@ internal sealed class PlanReading
 
     private string? ReadQuestion()
     {
-        foreach (string id in Plan.Failed.OrEmpty().Concat(Plan.Findings.OrEmpty().Select(finding => finding.Part)))
+        foreach (string id in Plan.Failed.OrEmpty().Select(failure => failure.Part).Concat(Plan.Findings.OrEmpty().Select(finding => finding.Part)))
         {
             if (Family.IndexOf(new PartId(id)) < 0)
                 return $"the plan is made for {id}, which this engine does not have: the work would be done for another engine";
         }
 
-        HashSet<string> failed = [.. Plan.Failed.OrEmpty()];
+        if (Plan.Failed.OrEmpty().Select(WrongFailure).FirstOrDefault(problem => problem is not null) is { } wrong)
+            return wrong;
+        HashSet<string> failed = [.. Plan.Failed.OrEmpty().Select(failure => failure.Part)];
         HashSet<(string, string)> found = [.. Plan.Findings.OrEmpty().Where(finding => finding.Found).Select(finding => (finding.Part, finding.Debris))];
         return Plan.Findings.OrEmpty().Select(finding => WrongAcceptance(finding, failed, found)).FirstOrDefault(problem => problem is not null);
     }
+
+    private string? WrongFailure(PlanFailure failure) =>
+        failure.Debris.OrEmpty().FirstOrDefault(debris => !Plan.Debris.OrEmpty().Contains(debris)) is { } unasked
+            ? $"{failure.Part} is said to have shed {unasked}, which the plan is not about: nobody has followed that debris"
+        : failure.UpToUm is not (null or (> 0 and < double.PositiveInfinity))
+            ? $"{failure.Part} is said to have shed debris of a size that is none: it would not be known what holds it back"
+        : null;
 
     private string? WrongAcceptance(PlanFinding finding, HashSet<string> failed, HashSet<(string Part, string Debris)> found)
     {

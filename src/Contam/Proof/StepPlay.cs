@@ -24,7 +24,7 @@ internal sealed partial class StepPlay
     /// <summary>A play of all steps of a plan.</summary>
     internal StepPlay(Family family, PlanDocument plan, bool remembers = true)
         : this(
-            new PlayGround(family, new OpenJoints(family, plan.Failed.OrEmpty().Select(id => new PartId(id)).ToHashSet())),
+            new PlayGround(family, new OpenJoints(family, plan.Failed.OrEmpty().Select(failure => new PartId(failure.Part)).ToHashSet())),
             [.. plan.Steps.OrEmpty().Select(step => PlayedStep.Of(step, family))],
             DirtyOf(family, plan),
             remembers)
@@ -102,7 +102,8 @@ internal sealed partial class StepPlay
     internal static IEnumerable<DirtyPart> DirtyOf(Family family, PlanDocument plan) =>
         from listed in plan.Parts.OrEmpty()
         let part = family.IndexOf(new PartId(listed.Id))
-        where part >= 0 && !listed.Exposure.OrEmpty().All(line => line.Grade == Grade.Cleared)
+        // A failed part is not as it should be, whatever comes to it.
+        where part >= 0 && (plan.Failed.OrEmpty().Any(failure => failure.Part == listed.Id) || !listed.Exposure.OrEmpty().All(line => line.Grade == Grade.Cleared))
         select DirtyPart.Of(part, listed.Treatment.OrEmpty());
 
     private static void CheckNames(ImmutableArray<PlayedStep> steps, Family family, ImmutableArray<Fault>.Builder faults)

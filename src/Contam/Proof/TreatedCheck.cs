@@ -6,7 +6,7 @@ using Contam.Plans;
 namespace Contam.Proof;
 
 /// <summary>
-/// Whether every exposed and every guarded part has the steps that its treatment asks for, and no part has others. The treatment itself is the shop's to
+/// Whether every exposed, every guarded and every failed part has the steps that its treatment asks for, and no part has others. The treatment itself is the shop's to
 /// choose; that it is the one the shop's standard gives is not checked here.
 /// </summary>
 internal static class TreatedCheck
@@ -15,22 +15,23 @@ internal static class TreatedCheck
     internal static string? FirstFault(PlanDocument plan, Family family)
     {
         var work = new Work(plan);
-        return plan.Parts.OrEmpty().Select(listed => Untreated(listed, work, family)).FirstOrDefault(fault => fault is not null)
+        HashSet<string> failed = [.. plan.Failed.OrEmpty().Select(failure => failure.Part)];
+        return plan.Parts.OrEmpty().Select(listed => Untreated(listed, failed.Contains(listed.Id), work, family)).FirstOrDefault(fault => fault is not null)
             ?? plan.Steps.OrEmpty().Select(step => Unasked(step, work, family)).FirstOrDefault(fault => fault is not null)
             ?? family.Parts.Select(part => LeftOff(part, work)).FirstOrDefault(fault => fault is not null)
             ?? RenewedByHalf(family, part => work.IsDone(part.Value, StepAction.Replace))
             ?? Unconfirmed(plan.Failed.OrEmpty(), plan.Steps.OrEmpty());
     }
 
-    private static string? Untreated(PlanPart listed, Work work, Family family)
+    private static string? Untreated(PlanPart listed, bool hasFailed, Work work, Family family)
     {
         ImmutableArray<TreatmentKind> treatment = listed.Treatment.OrEmpty();
         // What a clean finding clears may be needed all the same where a look speaks against that finding.
-        bool isCleared = listed.Exposure.OrEmpty().All(line => line.Grade == Grade.Cleared) && (!work.HasLooks || listed.Asks.OrEmpty().IsEmpty);
+        bool isCleared = !hasFailed && listed.Exposure.OrEmpty().All(line => line.Grade == Grade.Cleared) && (!work.HasLooks || listed.Asks.OrEmpty().IsEmpty);
         if (isCleared)
             return treatment.IsEmpty ? null : $"{listed.Id} is cleared and given a treatment all the same: it would not be known which is meant";
         if (treatment.IsEmpty)
-            return $"{listed.Id} is given no treatment: it would go back as dirty as it is";
+            return hasFailed ? $"{listed.Id} has failed and is given no treatment: it would go back as it is" : $"{listed.Id} is given no treatment: it would go back as dirty as it is";
         foreach (TreatmentKind kind in treatment)
         {
             if (!work.IsDone(listed.Id, ActionOf(kind)))
@@ -123,10 +124,10 @@ internal static class TreatedCheck
     }
 
     /// <summary>The first failed part at which nobody looks before the engine is opened, or <c>null</c>.</summary>
-    internal static string? Unconfirmed(ImmutableArray<string> failed, ImmutableArray<PlanStep> steps)
+    internal static string? Unconfirmed(ImmutableArray<PlanFailure> failed, ImmutableArray<PlanStep> steps)
     {
         HashSet<string> confirmed = [.. steps.Where(step => step.Phase == Phase.Confirm).SelectMany(PlayedStep.PartsOf)];
-        string? missed = failed.FirstOrDefault(part => !confirmed.Contains(part));
+        string? missed = failed.Select(failure => failure.Part).FirstOrDefault(part => !confirmed.Contains(part));
         return missed is null ? null : $"no step looks at {missed} before the engine is opened: the cause of the failure would be missed";
     }
 

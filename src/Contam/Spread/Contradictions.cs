@@ -68,11 +68,11 @@ internal sealed class Contradictions
     /// <summary>Every find that disproves a clean place or speaks for a source besides the failed parts, in the order given.</summary>
     public ImmutableArray<Contradiction> All { get; }
 
-    /// <summary>The contradictions of a question; <c>null</c> where no part sheds this debris or none of it was found, so that nothing is void.</summary>
+    /// <summary>The contradictions of a question; <c>null</c> where no part is named as failed or none of this debris was found, so that nothing is void.</summary>
     public static Contradictions? Of(SpreadQuestion question, SpreadGraph graph)
     {
         Finding[] finds = [.. question.Findings.Where(finding => finding.Found && finding.Debris == question.Debris)];
-        return finds.Length == 0 || graph.CapacitiesOfFailures.Sources.IsEmpty ? null : new Contradictions(question, graph, finds);
+        return finds.Length == 0 || question.Failures.IsDefaultOrEmpty ? null : new Contradictions(question, graph, finds);
     }
 
     /// <summary>The find that disproves a clean place; <c>null</c> for a place that is not void.</summary>

@@ -5,10 +5,13 @@ namespace Contam.Spread;
 
 /// <summary>What is asked: how far has this debris gone?</summary>
 /// <param name="Family">The engine family.</param>
-/// <param name="Failed">The failed parts, each of the family; repeats are ignored.</param>
-/// <param name="Debris">The debris that every failed part is taken to shed.</param>
-public sealed record SpreadQuestion(Family Family, ImmutableArray<PartId> Failed, Debris Debris)
+/// <param name="Failures">The failed parts, each of the family, with what each shed; repeats are ignored. Those that shed this debris are its sources.</param>
+/// <param name="Debris">The debris that is followed.</param>
+public sealed record SpreadQuestion(Family Family, ImmutableArray<PartFailure> Failures, Debris Debris)
 {
+    /// <summary>The failed parts, each once, whatever they shed: each opens the joints that wait for its failure and holds nothing back.</summary>
+    public ImmutableArray<PartId> Failed => Failures.PartsOf();
+
     /// <summary>What was seen; findings of other debris are ignored.</summary>
     public ImmutableArray<Finding> Findings { get; init; } = [];
 

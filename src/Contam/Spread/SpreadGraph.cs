@@ -19,7 +19,7 @@ internal sealed class SpreadGraph
         this.question = question;
         this.failed = failed;
         Open = open;
-        untouched = CapacitiesOn(open, SourcesOf(question, failed));
+        untouched = CapacitiesOn(open, SourcesOf(question));
     }
 
     public Family Family => question.Family;
@@ -80,7 +80,7 @@ internal sealed class SpreadGraph
     public Capacities CapacitiesOfFailures => ofFailures ??= CapacitiesOfFailuresOn(Open);
 
     /// <summary>As <see cref="CapacitiesOfFailures"/>, for another choice of joints.</summary>
-    public Capacities CapacitiesOfFailuresOn(PackedGraph open) => CapacitiesOn(open, SourcesOf(question with { Findings = [] }, failed));
+    public Capacities CapacitiesOfFailuresOn(PackedGraph open) => CapacitiesOn(open, SourcesOf(question with { Findings = [] }));
 
     private Capacities CapacitiesOn(PackedGraph open, List<(int Vertex, double Size)> sources)
     {
@@ -88,6 +88,9 @@ internal sealed class SpreadGraph
         double[] jointSize = [.. Family.Joints.Select(joint => LetsOn(joint, question.Debris).Micrometres)];
         foreach ((int vertex, _) in sources)
             vertexSize[vertex] = double.PositiveInfinity;
+        // A failed part holds nothing back, whatever it shed: a torn screen lets on what another part sheds.
+        foreach (PartId part in failed)
+            vertexSize[Family.IndexOf(part)] = double.PositiveInfinity;
         // Nothing passes a part that was found clean: that is a level of its own, narrower than every other.
         var levels = new Levels(vertexSize, jointSize, sources.Select(source => source.Size), [0]);
         return Capacities.Of(
@@ -98,8 +101,9 @@ internal sealed class SpreadGraph
             [.. sources.Select(source => (source.Vertex, levels.Of(source.Size)))]);
     }
 
-    private static List<(int Vertex, double Size)> SourcesOf(SpreadQuestion question, HashSet<PartId> failed)
+    private static List<(int Vertex, double Size)> SourcesOf(SpreadQuestion question)
     {
+        ILookup<PartId, PartFailure> shedAt = question.Failures.Where(failure => failure.Sheds(question.Debris)).ToLookup(failure => failure.Part);
         var found = question.Findings.Where(finding => finding.Found && finding.Debris == question.Debris).Select(finding => finding.Part).ToHashSet();
         var sources = new List<(int Vertex, double Size)>();
         for (int vertex = 0; vertex < question.Family.Parts.Length; vertex++)
@@ -107,8 +111,8 @@ internal sealed class SpreadGraph
             Part part = question.Family.Parts[vertex];
             // A failed part where the debris was also found is a source twice over: what it sheds, and what was found, which has no known upper size.
             // Were the find alone to count, a barrier that lets on all that the part sheds would seem to hold something back.
-            if (failed.Contains(part.Id))
-                sources.Add((vertex, question.Debris.HasSize ? part.ShedOf(question.Debris)?.UpTo.Micrometres ?? double.PositiveInfinity : double.PositiveInfinity));
+            foreach (double size in shedAt[part.Id].Select(failure => failure.SizeOf(part, question.Debris).Micrometres).Distinct())
+                sources.Add((vertex, size));
             if (found.Contains(part.Id))
                 sources.Add((vertex, double.PositiveInfinity));
         }

@@ -34,7 +34,7 @@ internal sealed class ChosenLooks
         int[] chosen = [.. looks.Select(today.Family.IndexOf).Distinct()];
         bool[] open = today.OpenPast(chosen.Where(look => today.CanLook[look]).ToHashSet());
         int[] treated = [.. today.Treatments.Where(one => !one.Treatments.IsEmpty).Select(one => today.Family.IndexOf(one.Part.Id))];
-        int[] spared = [.. treated.Where(vertex => !today.IsSource[vertex] && !today.Family.Parts[vertex].IsCritical && !open[vertex])];
+        int[] spared = [.. treated.Where(vertex => !today.IsTreatedAnyway(vertex) && !open[vertex])];
         long minutes = chosen.Sum(costs.Look) + treated.Except(spared).Sum(vertex => costs.Treatment[vertex]);
         return (StopLineCosts.Minutes(minutes), [.. spared.Select(vertex => today.Family.Parts[vertex].Id)]);
     }

@@ -40,7 +40,7 @@ internal sealed class StopLineCosts
     public static StopLineCosts Of(StopLineQuestion question, StopLineToday today)
     {
         Family family = question.Family;
-        bool IsAlways(PartTreatment treated) => treated.Part.IsCritical || today.IsSource[family.IndexOf(treated.Part.Id)];
+        bool IsAlways(PartTreatment treated) => today.IsTreatedAnyway(family.IndexOf(treated.Part.Id));
         return new StopLineCosts(
             family,
             new WorkTimes(question.Standard),

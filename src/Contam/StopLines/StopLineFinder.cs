@@ -41,13 +41,14 @@ public static class StopLineFinder
         var network = StopLineNetwork.Of(today, costs);
         SortedSet<int> looks = network.CheapestLooks();
         bool[] stillOpen = today.OpenPast(looks);
-        bool IsSpared(int vertex) => !today.IsSource[vertex] && !today.Family.Parts[vertex].IsCritical && !stillOpen[vertex];
+        bool IsSpared(int vertex) => !today.IsTreatedAnyway(vertex) && !stillOpen[vertex];
 
         int[] treated = [.. today.Treatments.Where(one => !one.Treatments.IsEmpty).Select(one => today.Family.IndexOf(one.Part.Id))];
         int[] clears = [.. treated.Where(IsSpared)];
         var shares = StopLineShares.Of(today, looks, stillOpen);
         ILookup<int, int> sparedBy = clears.ToLookup(shares.OnlyLook);
         int[] distance = today.Distances();
+        ImmutableArray<PartId> failed = question.Failed;
         ImmutableArray<PartId> doubtful = Ids(today.DoubtfulPlaces);
         return new StopLine
         {
@@ -72,7 +73,7 @@ public static class StopLineFinder
         ImmutableArray<PartId> Ids(IEnumerable<int> vertices) => [.. vertices.Select(IdOf)];
 
         StopLineReason ReasonOf(int vertex) =>
-            question.Failed.Contains(IdOf(vertex)) ? StopLineReason.Failed
+            failed.Contains(IdOf(vertex)) ? StopLineReason.Failed
             : today.IsSource[vertex] ? StopLineReason.Found
             : today.Family.Parts[vertex].IsCritical ? StopLineReason.Critical
             : StopLineReason.BeforeTheLine;
@@ -82,7 +83,7 @@ public static class StopLineFinder
     {
         if (question.Standard.CleanFindings == Treatment.CleanFindings.Never)
             return StopLineSilence.StandardForbids;
-        if (treated.All(vertex => today.IsSource[vertex] || today.Family.Parts[vertex].IsCritical))
+        if (treated.All(today.IsTreatedAnyway))
             return StopLineSilence.NothingToSpare;
         return Enumerable.Range(0, today.CanLook.Length).Any(vertex => today.CanLook[vertex] && today.IsOpen(vertex)) ? StopLineSilence.NothingSaved
             : today.DoubtfulPlaces.Any() ? StopLineSilence.FindsSpeakAgainst
@@ -97,7 +98,7 @@ public static class StopLineFinder
             _ = question.Family[failed];
         foreach (Finding finding in question.Findings)
             _ = question.Family[finding.Part];
-        if (question.Failed.IsDefaultOrEmpty && !question.Findings.Any(finding => finding.Found && question.Debris.Contains(finding.Debris)))
+        if (question.Failures.IsDefaultOrEmpty && !question.Findings.Any(finding => finding.Found && question.Debris.Contains(finding.Debris)))
             throw new ArgumentException("a stop line needs a failed part, or a place where the debris was found", nameof(question));
     }
 }

@@ -52,7 +52,7 @@ internal sealed class StopLineNetwork
                 continue;
             if (leaving[vertex] != arriving[vertex])
                 flow.AddArc(leaving[vertex], arriving[vertex], checked((costs.Look(vertex) * scale) + 1));
-            if (!today.IsSource[vertex] && !today.Family.Parts[vertex].IsCritical)
+            if (!today.IsTreatedAnyway(vertex))
                 flow.AddSupply(leaving[vertex], checked(costs.Treatment[vertex] * scale));
             for (int place = today.Joints.First[vertex]; place < today.Joints.First[vertex + 1]; place++)
             {

@@ -8,10 +8,13 @@ namespace Contam.StopLines;
 /// <summary>What is asked: where to look so that, all of it found clean, the rest can be left alone for the least work?</summary>
 /// <param name="Family">The engine family.</param>
 /// <param name="Standard">The standard, its layers already joined: what is done with every part, how long it takes, and whether clean findings count.</param>
-/// <param name="Failed">The failed parts, each of the family; may be empty where something was found.</param>
-/// <param name="Debris">What they shed, at least one. A look is for all of it.</param>
-public sealed record StopLineQuestion(Family Family, ShopStandard Standard, ImmutableArray<PartId> Failed, ImmutableArray<Debris> Debris)
+/// <param name="Failures">The failed parts, each of the family, with what each shed; may be empty where something was found.</param>
+/// <param name="Debris">The debris that is followed, at least one. A look is for all of it.</param>
+public sealed record StopLineQuestion(Family Family, ShopStandard Standard, ImmutableArray<PartFailure> Failures, ImmutableArray<Debris> Debris)
 {
+    /// <summary>The failed parts, each once, in the order given.</summary>
+    public ImmutableArray<PartId> Failed => Failures.PartsOf();
+
     /// <summary>What was seen so far; the line is found from there.</summary>
     public ImmutableArray<Finding> Findings { get; init; } = [];
 

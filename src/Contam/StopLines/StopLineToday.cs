@@ -15,8 +15,9 @@ internal sealed class StopLineToday
     private readonly ImmutableArray<OneDebris> each;
     private readonly bool[] isOpen;
     private readonly bool[] isLookDoubtful;
+    private readonly bool[] isFailed;
 
-    private StopLineToday(Family family, PackedGraph joints, ImmutableArray<OneDebris> each, bool[] canLook, bool[] isDoubtful, ImmutableArray<PartTreatment> treatments)
+    private StopLineToday(Family family, PackedGraph joints, ImmutableArray<OneDebris> each, bool[] canLook, bool[] isDoubtful, ImmutableArray<PartTreatment> treatments, ImmutableArray<PartId> failed)
     {
         Family = family;
         Joints = joints;
@@ -24,6 +25,8 @@ internal sealed class StopLineToday
         CanLook = [.. canLook.Zip(isDoubtful, (can, doubtful) => can && !doubtful)];
         isLookDoubtful = [.. canLook.Zip(isDoubtful, (can, doubtful) => can && doubtful)];
         Treatments = treatments;
+        var failedParts = failed.ToHashSet();
+        isFailed = [.. family.Parts.Select(part => failedParts.Contains(part.Id))];
         isOpen = new bool[family.Parts.Length];
         IsSource = new bool[family.Parts.Length];
         foreach (OneDebris one in each)
@@ -40,8 +43,11 @@ internal sealed class StopLineToday
     /// <summary>The open joints, which are the same for every debris.</summary>
     public PackedGraph Joints { get; }
 
-    /// <summary>Whether a part is a failed one, or one where some debris that is asked about was found.</summary>
+    /// <summary>Whether a part failed and shed some debris that is asked about, or is one where some of it was found.</summary>
     public bool[] IsSource { get; }
+
+    /// <summary>Whether a part is treated whatever a look shows: a source, a failed part whatever it shed, a critical one.</summary>
+    public bool IsTreatedAnyway(int vertex) => IsSource[vertex] || isFailed[vertex] || Family.Parts[vertex].IsCritical;
 
     /// <summary>Whether a clean finding of every debris would be accepted there, by the judge that the spread goes by, whatever is found clean besides.</summary>
     public bool[] CanLook { get; }
@@ -61,7 +67,7 @@ internal sealed class StopLineToday
     public static StopLineToday Of(StopLineQuestion question)
     {
         Family family = question.Family;
-        ImmutableArray<SpreadQuestion> asked = [.. question.Debris.Distinct().Select(debris => new SpreadQuestion(family, question.Failed, debris)
+        ImmutableArray<SpreadQuestion> asked = [.. question.Debris.Distinct().Select(debris => new SpreadQuestion(family, question.Failures, debris)
         {
             Findings = question.Findings,
             AcceptsCleanFindings = question.Standard.CleanFindings != CleanFindings.Never,
@@ -74,7 +80,8 @@ internal sealed class StopLineToday
             [.. graphs.Zip(spreads, OneDebris.Of)],
             WhereLooksCount(asked),
             WhereFindsSpeakAgainst(asked, graphs),
-            Treating.Decide(family, spreads, question.Failed, new RuleBook(question.Standard)))
+            Treating.Decide(family, spreads, question.Failed, new RuleBook(question.Standard)),
+            question.Failed)
         {
             Contradictions = [.. spreads.SelectMany(spread => spread.Contradictions)],
         };

@@ -43,7 +43,7 @@ public static class Treating
         ];
     }
 
-    /// <summary>The treatment of one part for these spreads, or <c>null</c> where none lists it.</summary>
+    /// <summary>The treatment of one part for these spreads, or <c>null</c> where none lists it and it has not failed.</summary>
     internal static PartTreatment? DecideFor(Part part, ImmutableArray<DebrisSpread> spreads, IReadOnlySet<PartId> isFailed, RuleBook rules)
     {
         var choices = new List<TreatmentChoice>();
@@ -55,6 +55,13 @@ public static class Treating
             isListed = true;
             if (SituationOf(part, reached, isFailed) is { } situation)
                 choices.Add(rules.Choose(part, spread.Debris, situation));
+        }
+
+        // A part that failed is made good even where no debris is at it, its own or another's.
+        if (!isListed && isFailed.Contains(part.Id))
+        {
+            isListed = true;
+            choices.Add(rules.ChooseForFailed(part));
         }
 
         return isListed ? new PartTreatment(part, WithLookUsedUp(part, RuleBook.Join(choices.SelectMany(choice => choice.Treatments))), DecisiveRule(choices)) : null;

@@ -46,7 +46,19 @@ public sealed class RuleBook
     {
         ArgumentNullException.ThrowIfNull(part);
         ArgumentNullException.ThrowIfNull(debris);
-        foreach (RuleFor selector in RuleFor.MostSpecificFirst(part, debris))
+        return Choose(RuleFor.MostSpecificFirst(part, debris), situation);
+    }
+
+    /// <summary>The treatment of a failed part that shed nothing and that no debris comes to: by the rules that name no debris.</summary>
+    public TreatmentChoice ChooseForFailed(Part part)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        return Choose(RuleFor.WhateverTheDebris(part), Situation.Failed);
+    }
+
+    private TreatmentChoice Choose(IEnumerable<RuleFor> selectors, Situation situation)
+    {
+        foreach (RuleFor selector in selectors)
         {
             if (ruleFor.TryGetValue(selector, out Rule? rule) && SaidBy(rule, situation) is { IsEmpty: false } said)
                 return new TreatmentChoice(InOrder(said), rule);

@@ -31,6 +31,15 @@ public sealed record RuleFor(string? Part, string? Kind, string? Debris)
         yield return new RuleFor(null, kind, null);
         yield return new RuleFor(null, null, debris.Name);
     }
+
+    /// <summary>Everything that a rule for this part could be for that names no debris, the most specific first.</summary>
+    internal static IEnumerable<RuleFor> WhateverTheDebris(Part part)
+    {
+        (string id, string kind) = (part.Id.Value, part.Kind.Name);
+        yield return new RuleFor(id, kind, null);
+        yield return new RuleFor(id, null, null);
+        yield return new RuleFor(null, kind, null);
+    }
 }
 
 /// <summary>Which treatments a part gets. A grade for which the rule says nothing is left to the next rule that fits.</summary>

@@ -57,9 +57,10 @@ public static class Explaining
 
     private static ParticleSize ShedBy(SpreadQuestion question, DebrisSpread spread, ReachedPart reached)
     {
-        ParticleSize shed = question.Debris.HasSize ? question.Family[reached.From].ShedOf(question.Debris)?.UpTo ?? ParticleSize.Unlimited : ParticleSize.Unlimited;
+        PartFailure[] failures = [.. question.Failures.Where(failure => failure.Part == reached.From && failure.Sheds(question.Debris))];
+        ParticleSize shed = failures.Length == 0 ? ParticleSize.Unlimited : failures.Max(failure => failure.SizeOf(question.Family[failure.Part], question.Debris));
         bool wasFound = spread.Findings.Any(judged => judged.Finding.Found && judged.Finding.Part == reached.From);
-        return wasFound && (reached.Reach > shed || !question.Failed.Contains(reached.From)) ? ParticleSize.Unlimited : shed;
+        return wasFound && reached.Reach > shed ? ParticleSize.Unlimited : shed;
     }
 
     private static ImmutableArray<Hop> HopsOf(SpreadQuestion question, DebrisSpread spread, ImmutableArray<PartId> path)

@@ -301,7 +301,7 @@ internal sealed class EngineModel(Family family, PlanDocument plan)
 
     private HashSet<string> Reached(string debris, HashSet<string> clean) => [.. From([.. Shedding(debris), .. Finds(debris)], clean).Where(part => !clean.Contains(part))];
 
-    private string[] Shedding(string debris) => [.. plan.Failed.Where(part => family[new PartId(part)].Sheds.Any(shed => shed.Debris.Name == debris))];
+    private string[] Shedding(string debris) => [.. plan.Failed.Where(failure => failure.Debris.Contains(debris)).Select(failure => failure.Part)];
 
     private bool LeadsTo(string place, string find) => place != find && From([place], []).Contains(find);
 

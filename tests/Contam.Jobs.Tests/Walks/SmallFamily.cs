@@ -27,7 +27,7 @@ internal static class SmallFamily
     {
         try
         {
-            return !HowFar.Of(new PlanRequest(question.Family, question.Standard, question.Failed, question.Debris), lookAt: places).Looks.IsEmpty;
+            return !HowFar.Of(new PlanRequest(question.Family, question.Standard, question.Failures, question.Debris), lookAt: places).Looks.IsEmpty;
         }
         catch (ArgumentException)
         {

@@ -15,7 +15,7 @@ namespace Contam.Properties.Drills;
 /// </summary>
 internal sealed class DrillJudge(DrillRequest request)
 {
-    private readonly PlanDocument plan = Planner.Plan(new PlanRequest(request.Family, request.Standard, request.Failed, request.Debris) { TakesFirstSchedule = true });
+    private readonly PlanDocument plan = Planner.Plan(new PlanRequest(request.Family, request.Standard, request.Failures, request.Debris) { TakesFirstSchedule = true });
 
     private Family Family => request.Family;
 
@@ -35,10 +35,10 @@ internal sealed class DrillJudge(DrillRequest request)
 
     private bool IsReachedNext(NextChoice next)
     {
-        Explanation why = Explaining.Of(new SpreadQuestion(Family, request.Failed, request.Debris[0]), next.Part, request.Standard);
-        Assert.Equal(why.NotReached is null, next.Hops is not null);
+        Explanation[] why = [.. request.Debris.Select(debris => Explaining.Of(new SpreadQuestion(Family, request.Failures, debris), next.Part, request.Standard))];
+        Assert.Equal(why.Any(one => one.NotReached is null), next.Hops is not null);
         Assert.Equal(next.Hops is { } hops ? hops + 1 : 0, next.Path.Length);
-        return !request.Failed.Contains(next.Part) && why.IsJoinedToSource;
+        return next.Hops is > 0 && why.Any(one => one.IsJoinedToSource);
     }
 
     // A part is put behind it: what comes of pieces of any size that are set free just before it?
@@ -54,7 +54,7 @@ internal sealed class DrillJudge(DrillRequest request)
             Family.Circuits,
             [.. Family.Joints, new Joint(joints, before.Id, filter, "probe", kind.Place), new Joint(joints + 1, filter, behind.Id, "probe", kind.Place)]) { States = Family.States };
         ImmutableArray<PartId> failed = [before.Id, .. request.Failed.Where(part => part == filter)];
-        DebrisSpread spread = Spreading.Of(new SpreadQuestion(probed, failed, debris) { Findings = [.. failed.Select(part => new Finding(part, debris, Found: true))] });
+        DebrisSpread spread = Spreading.Of(new SpreadQuestion(probed, [.. failed], debris) { Findings = [.. failed.Select(part => new Finding(part, debris, Found: true))] });
         return Family[filter].HoldOf(debris) is not null && !spread.Find(behind.Id)!.Reach.IsUnlimited;
     }
 
@@ -91,7 +91,7 @@ internal sealed class DrillJudge(DrillRequest request)
     // The looks are recorded as clean findings, and what is not cleared then is added up.
     private bool TakesLeast(LookChoice choice)
     {
-        var question = new StopLineQuestion(Family, request.Standard, request.Failed, request.Debris);
+        var question = new StopLineQuestion(Family, request.Standard, request.Failures, request.Debris);
         StopLine line = StopLineFinder.Of(question);
         StopLine after = StopLineFinder.Of(question with { Findings = [.. choice.Looks.SelectMany(part => request.Debris.Select(debris => new Finding(part, debris, Found: false)))] });
         // A stop line counts what asks for two clean places as treated, though one look of several may spare it.
@@ -106,7 +106,7 @@ internal sealed class DrillJudge(DrillRequest request)
     private static Dictionary<PartId, double> MinutesOf(StopLineQuestion question) =>
         StopLineFinder.Of(question with { Family = question.Family.WithParts([.. question.Family.Parts.Select(part => part with { Inspect = part.Inspect is { } look ? look with { Shows = Shows.Poor } : null })]) }).Treat.ToDictionary(part => part.Part, part => part.Minutes);
 
-    private double LookMinutesOf(ImmutableArray<PartId> looks) => ChosenLooks.Of(new StopLineQuestion(Family, request.Standard, request.Failed, request.Debris)) is { } chosen ? looks.Sum(chosen.MinutesOf) : 0;
+    private double LookMinutesOf(ImmutableArray<PartId> looks) => ChosenLooks.Of(new StopLineQuestion(Family, request.Standard, request.Failures, request.Debris)) is { } chosen ? looks.Sum(chosen.MinutesOf) : 0;
 
     private bool Dirties(OrderChoice order)
     {

@@ -123,7 +123,7 @@ public class The_drill
     private static string Told(Drill drill) => string.Join('\n', drill.Questions.Select(question => $"{question.Kind} {question.About} {question.Debris?.Name} {question.Right}\n{string.Join('\n', question.Choices.Select(Offered))}"));
 
     private static DrillRequest? Request(TestCase asked) =>
-        asked.Failed.IsEmpty ? null : new DrillRequest(asked.Family, asked.Standard, asked.Failed, asked.Asked) { Seed = (ulong)asked.Family.Parts.Length };
+        asked.Failed.IsEmpty ? null : new DrillRequest(asked.Family, asked.Standard, asked.Failures, asked.Asked) { Seed = (ulong)asked.Family.Parts.Length };
 
     private static Family Read(string name) => FamilyReader.ReadFile(RepositoryFiles.At($"systems/families/{name}.yaml"), BuiltInStandards.HouseOverKinds.CatalogueOf()).Value!;
 }

@@ -68,7 +68,7 @@ public class An_edited_plan
             5 when step >= 0 => plan with { Steps = steps.SetItem(step, steps[step] with { Number = random.Next(-1, 5), After = [random.Next(-5, 500)], Technician = random.Next(-1, 4) }) },
             6 when step >= 0 => plan with { Steps = steps.SetItem(step, steps[step] with { Action = (StepAction)random.Next(14), Phase = (Phase)random.Next(9), Part = Anything(), Parts = [Anything(), Anything()], Blank = [Anything()] }) },
             7 when step >= 0 => plan with { Steps = steps.Add(steps[step]) },
-            8 => plan with { Failed = [Anything()] },
+            8 => plan with { Failed = [new PlanFailure(Anything(), random.Next(4) == 0 ? default : ["metal"], Number())] },
             9 => plan with { Debris = [random.Of(["metal", "water", "soot"])] },
             10 => plan with { Findings = [new PlanFinding { Part = Anything(), Debris = "metal", Found = random.Next(2) == 0, Accepted = random.Next(2) == 0 }] },
             11 => plan with { Conditional = [new PlanConditional(Anything(), default, [Anything()]), new PlanConditional(Anything(), [Anything()], default)] },

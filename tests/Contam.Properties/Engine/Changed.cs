@@ -128,6 +128,7 @@ internal static class Changed
                 asked.Family.Joints.Select(joint => joint with { From = Of(joint.From), To = Of(joint.To), OnlyIfFailed = joint.OnlyIfFailed is { } condition ? Of(condition) : null }),
                 asked.Family.States),
             Failed = [.. asked.Failed.Select(Of)],
+            Own = [.. asked.Own.Select(own => own with { Part = Of(own.Part) })],
             Findings = [.. asked.Findings.Select(finding => finding with { Part = Of(finding.Part) })],
             Standard = new ShopStandard
             {

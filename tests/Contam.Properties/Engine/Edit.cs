@@ -251,7 +251,7 @@ internal sealed class Edits(TestCase asked, PlanDocument plan, Random random)
     {
         PlanFinding[] finds =
         [
-            .. plan.Findings.Where(finding => finding.Found && plan.Debris.Contains(finding.Debris) && !plan.Failed.Contains(finding.Part)
+            .. plan.Findings.Where(finding => finding.Found && plan.Debris.Contains(finding.Debris) && !plan.Failed.Any(failure => failure.Part == finding.Part && failure.Debris.Contains(finding.Debris))
                 && plan.Parts.Any(part => part.Id == finding.Part && part.Exposure.Any(line => line.Debris == finding.Debris && line.Via is null))),
         ];
         if (finds.Length == 0)

@@ -17,10 +17,13 @@ internal static class ReferenceTreatment
         HashSet<TreatmentKind> all = [];
         foreach (Debris debris in asked.Asked)
         {
-            if (spreads[debris].Parts.FirstOrDefault(reached => reached.Part == part.Id) is { Grade: not Grade.Cleared } reached)
+            if (spreads[debris].Parts.FirstOrDefault(reached => reached.Part == part.Id) is { } reached && (reached.Grade != Grade.Cleared || asked.Failed.Contains(part.Id)))
                 all.UnionWith(For(asked, part, debris, reached));
         }
 
+        // A failed part that nothing comes to: the rules of a debris that there is none of say nothing.
+        if (asked.Failed.Contains(part.Id) && asked.Asked.All(debris => spreads[debris].Parts.All(reached => reached.Part != part.Id)))
+            all.UnionWith(FirstSaid(asked, part, debris: null, rule => rule.Failed) ?? [TreatmentKind.Replace]);
         if (all.Contains(TreatmentKind.Replace))
             all.ExceptWith([TreatmentKind.Flush, TreatmentKind.Clean]);
         return [.. all.Order()];
@@ -36,12 +39,12 @@ internal static class ReferenceTreatment
             : FirstSaid(asked, part, debris, rule => rule.Guarded) ?? [TreatmentKind.Inspect];
     }
 
-    private static ImmutableArray<TreatmentKind>? FirstSaid(TestCase asked, Part part, Debris debris, Func<Rule, ImmutableArray<TreatmentKind>?> says) =>
+    private static ImmutableArray<TreatmentKind>? FirstSaid(TestCase asked, Part part, Debris? debris, Func<Rule, ImmutableArray<TreatmentKind>?> says) =>
         asked.Standard.Rules
             .Where(rule => says(rule) is not null)
             .Where(rule => (rule.For.Part is null || rule.For.Part == part.Id.Value)
                 && (rule.For.Kind is null || rule.For.Kind == part.Kind.Name)
-                && (rule.For.Debris is null || rule.For.Debris == debris.Name))
+                && (rule.For.Debris is null || rule.For.Debris == debris?.Name))
             .OrderBy(rule => rule.For switch
             {
                 { Part: not null } => 0,

@@ -36,7 +36,7 @@ public class The_plan
         Dictionary<Debris, ReferenceSpread> reference = asked.Asked.ToDictionary(debris => debris, debris => ReferenceSpread.Of(asked.Question(debris)));
 
         Assert.Equal(
-            asked.Family.Parts.Select(part => (part.Id.Value, Lines: Lines(asked, reference, part.Id))).Where(part => part.Lines.Length > 0),
+            asked.Family.Parts.Select(part => (part.Id.Value, Lines: Lines(asked, reference, part.Id))).Where(part => part.Lines.Length > 0 || asked.Failed.Contains(new PartId(part.Value))),
             plan.Parts.Select(part => (part.Id, string.Join(", ", part.Exposure.Select(line => Line(line.Debris, line.Grade, line.ReachUm))))));
         Assert.Equal(asked.Family.Parts.Length - plan.Parts.Length, plan.Clear);
     });
@@ -61,7 +61,10 @@ public class The_plan
 
         Assert.Equal((asked.Family.Id, asked.Family.Sha256), (plan.Family.Id, plan.Family.Sha256));
         Assert.Equal((asked.Standard.Id, asked.Standard.Sha256), (plan.Standard.Id, plan.Standard.Sha256));
-        Assert.Equal(asked.Failed.Select(part => part.Value), plan.Failed);
+        Assert.Equal(asked.Failed.Select(part => part.Value), plan.FailedParts());
+        Assert.Equal(
+            asked.Failures.SelectMany(failure => failure.Debris ?? [.. asked.Asked], (failure, debris) => (failure.Part.Value, debris.Name, failure.UpTo?.Micrometres)),
+            plan.Failed.SelectMany(failure => failure.Debris, (failure, debris) => (failure.Part, debris, failure.UpToUm)));
         Assert.Equal(asked.Asked.Select(debris => debris.Name), plan.Debris);
         Assert.Equal(asked.Findings.Select(finding => (finding.Part.Value, finding.Debris.Name, finding.Found)), plan.Findings.Select(finding => (finding.Part, finding.Debris, finding.Found)));
         Assert.Equal(asked.Technicians, plan.Hours.Technicians);

@@ -125,7 +125,7 @@ public class The_spread
     public void Is_the_same_again_and_in_another_country() => ForEveryDebris((asked, debris) =>
     {
         string first = Text(Spreading.Of(asked.Question(debris)));
-        string twice = Text(Spreading.Of(asked.Question(debris) with { Failed = [.. asked.Failed, .. asked.Failed] }));
+        string twice = Text(Spreading.Of(asked.Question(debris) with { Failures = [.. asked.Failures, .. asked.Failures] }));
 
         Assert.Equal(first, twice);
         Assert.Equal(first, Abroad.Do(() => Text(Spreading.Of(asked.Question(debris)))));

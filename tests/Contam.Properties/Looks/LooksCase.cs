@@ -38,7 +38,7 @@ internal sealed record LooksCase(TestCase Asked, LookQuestion Question, Immutabl
     /// <summary>Parts that take two clean places.</summary>
     internal HashSet<PartId> NeedTwo { get; private init; } = [];
 
-    internal static LookQuestion QuestionOf(TestCase asked) => new(asked.Family, asked.Standard, asked.Failed, [.. asked.Asked.Distinct()]) { Findings = asked.Findings };
+    internal static LookQuestion QuestionOf(TestCase asked) => new(asked.Family, asked.Standard, asked.Failures, [.. asked.Asked.Distinct()]) { Findings = asked.Findings };
 
     private static Treatment.ShopStandard WithClean(TestCase asked)
     {

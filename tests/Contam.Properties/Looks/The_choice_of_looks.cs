@@ -147,6 +147,7 @@ public class The_choice_of_looks
         {
             Family = family,
             Failed = [.. asked.Failed.Select(Named)],
+            Own = [.. asked.Own.Select(own => own with { Part = Named(own.Part) })],
             Findings = [.. asked.Findings.Select(finding => finding with { Part = Named(finding.Part) })],
             Standard = new ShopStandard
             {

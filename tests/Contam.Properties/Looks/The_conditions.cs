@@ -70,11 +70,11 @@ public class The_conditions
         mostParts: Some);
 
     [Fact]
-    public void List_just_the_parts_that_the_spread_lists() => ForEvery.Case(
+    public void List_just_the_parts_that_the_spread_lists_and_those_that_failed() => ForEvery.Case(
         asked =>
         {
             var looks = LooksCase.For(asked, ForEvery.ChanceFor(asked));
-            HashSet<PartId> listed = [.. looks.Question.Debris.SelectMany(debris => Spreading.Of(looks.Asked.Question(debris)).Parts.Select(part => part.Part))];
+            HashSet<PartId> listed = [.. looks.Question.Debris.SelectMany(debris => Spreading.Of(looks.Asked.Question(debris)).Parts.Select(part => part.Part)), .. looks.Asked.Failed];
 
             Assert.Equal(looks.Asked.Family.Parts.Select(part => part.Id).Where(listed.Contains), looks.Plan.Parts.Select(part => part.Part.Id));
         },

@@ -18,7 +18,7 @@ internal static class Written
     };
 
     internal static string Fully(TestCase asked) => JsonSerializer.Serialize(
-        new { Family = Fully(asked.Family), asked.Failed, asked.Asked, asked.Findings, asked.Technicians, Standard = Fully(asked.Standard) },
+        new { Family = Fully(asked.Family), asked.Failed, asked.Own, asked.Asked, asked.Findings, asked.Technicians, Standard = Fully(asked.Standard) },
         Options);
 
     private static object Fully(Family family) =>

@@ -61,11 +61,11 @@ public class A_plan_with_looks
         {
             yield return ("the failure is confirmed only if something is found", plan with
             {
-                Steps = [.. plan.Steps.Select(step => step.Phase == Phase.Confirm && (step.Part == plan.Failed[0] || step.Parts.Contains(plan.Failed[0])) ? step with { OnlyIf = [look.Id] } : step)],
+                Steps = [.. plan.Steps.Select(step => step.Phase == Phase.Confirm && (step.Part == plan.Failed[0].Part || step.Parts.Contains(plan.Failed[0].Part)) ? step with { OnlyIf = [look.Id] } : step)],
             });
         }
 
-        if (plan.Parts.FirstOrDefault(part => plan.Failed.Contains(part.Id) && !part.Asks.IsEmpty) is { } failed)
+        if (plan.Parts.FirstOrDefault(part => plan.FailedParts().Contains(part.Id) && !part.Asks.IsEmpty) is { } failed)
             yield return ("nothing is said of what the failed part asks for", plan with { Parts = plan.Parts.Replace(failed, failed with { Asks = [] }) });
         if (plan.Steps.Any(step => step.OnlyIf.Contains(look.Id) || step.Unless.Contains(look.Id)))
             yield return ("a look is left out", plan with { Looks = plan.Looks.Remove(look) });

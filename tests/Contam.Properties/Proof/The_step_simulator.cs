@@ -59,7 +59,7 @@ public class The_step_simulator
             Family = new PlanFamily("", "", ""),
             Standard = new PlanStandard("", ""),
             Hours = new PlanHours(0, 0, 1, 0, 0),
-            Failed = [.. asked.Failed.Select(part => part.Value)],
+            Failed = [.. asked.Failed.Select(part => new PlanFailure(part.Value, ["metal"], null))],
             Parts = [.. reached.Select(part => Listed(part, isCleared[part], random))],
             Steps = [.. steps.Select((step, place) => step with { Number = place + 1, Start = place, Finish = place + 1, Seals = asked.Family[new PartId(step.Part!)].Seals })],
         };

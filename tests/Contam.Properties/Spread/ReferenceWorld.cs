@@ -35,7 +35,8 @@ internal sealed class ReferenceWorld
             accepted.ExceptWith(new ReferenceContradictions(question).Void);
         Sources =
         [
-            .. failed.Select(part => (part, question.Debris.HasSize ? Family[part].ShedOf(question.Debris)?.UpTo ?? ParticleSize.Unlimited : ParticleSize.Unlimited)),
+            .. question.Failures.Where(one => one.Debris is null || one.Debris.Value.Any(shed => shed.Name == question.Debris.Name))
+                .Select(one => (one.Part, question.Debris.HasSize ? one.UpTo ?? Family[one.Part].ShedOf(question.Debris)?.UpTo ?? ParticleSize.Unlimited : ParticleSize.Unlimited)),
             .. found.Select(part => (part, ParticleSize.Unlimited)),
         ];
         ways =

@@ -29,12 +29,12 @@ internal sealed class ReferenceStopLine
         spreads = asked.Asked.ToDictionary(one => one, one => ReferenceSpread.Of(asked.Question(one)));
         debris = [.. asked.Asked.Select(one => (Mask(IsSource(one)), Mask(IsOnRecord(one))))];
         leadsTo = [.. Family.Parts.Select(part => Mask(other => Family.Joints.Any(joint => joint.From == part.Id && joint.To == other.Id && IsOpen(joint))))];
-        stays = Mask(part => part.IsCritical || asked.Asked.Any(one => IsSource(one)(part)));
+        stays = Mask(part => part.IsCritical || asked.Failed.Contains(part.Id) || asked.Asked.Any(one => IsSource(one)(part)));
         listed = Mask(part => !Treatments(part).IsEmpty);
         offAnyway = OffAnyway();
         treatmentMinutes = [.. Family.Parts.Select(TreatmentMinutes)];
         lookMinutes = [.. Family.Parts.Select(LookMinutes)];
-        Places = Mask(part => asked.AcceptsCleanFindings && part.Inspect?.Shows == Shows.Good && !asked.Asked.Any(one => IsSource(one)(part)));
+        Places = Mask(part => asked.AcceptsCleanFindings && part.Inspect?.Shows == Shows.Good && !asked.Failed.Contains(part.Id) && !asked.Asked.Any(one => IsSource(one)(part)));
     }
 
     /// <summary>Where a clean finding of every debris would count.</summary>
@@ -102,9 +102,9 @@ internal sealed class ReferenceStopLine
     private bool IsOpen(Joint joint) =>
         (joint.When & Family.States) != EngineStates.None && (joint.OnlyIfFailed is not { } condition || asked.Failed.Contains(condition));
 
-    private Func<Part, bool> IsSource(Debris one) => part => asked.Failed.Contains(part.Id) || asked.Findings.Any(finding => finding.Found && finding.Part == part.Id && finding.Debris == one);
+    private Func<Part, bool> IsSource(Debris one) => part => asked.Failures.Any(failure => failure.Part == part.Id && failure.Debris?.Contains(one) != false) || asked.Findings.Any(finding => finding.Found && finding.Part == part.Id && finding.Debris == one);
 
-    private Func<Part, bool> IsOnRecord(Debris one) => part => asked.AcceptsCleanFindings && part.Inspect?.Shows == Shows.Good && !IsSource(one)(part)
+    private Func<Part, bool> IsOnRecord(Debris one) => part => asked.AcceptsCleanFindings && part.Inspect?.Shows == Shows.Good && !IsSource(one)(part) && !asked.Failed.Contains(part.Id)
         && asked.Findings.Any(finding => !finding.Found && finding.Part == part.Id && finding.Debris == one)
         && !new ReferenceContradictions(asked.Question(one)).Void.Contains(part.Id);
 
@@ -140,7 +140,7 @@ internal sealed class ReferenceStopLine
     /// <summary>What comes off whatever is found: what stays treated and comes off, and everything in the way of what stays treated.</summary>
     private HashSet<PartId> OffAnyway()
     {
-        Part[] always = [.. Family.Parts.Where(part => !Treatments(part).IsEmpty && (part.IsCritical || asked.Asked.Any(one => IsSource(one)(part))))];
+        Part[] always = [.. Family.Parts.Where(part => !Treatments(part).IsEmpty && (part.IsCritical || asked.Failed.Contains(part.Id) || asked.Asked.Any(one => IsSource(one)(part))))];
         HashSet<PartId> off = [.. always.Where(part => ComesOff(part, Treatments(part))).Select(part => part.Id)];
         foreach (Part part in always)
             off.UnionWith(Behind(!off.Contains(part.Id) && Treatments(part) is [TreatmentKind.Inspect] && part.Inspect?.Access is { } own ? own : part.Access));

@@ -113,7 +113,7 @@ public class The_stop_line
         asked =>
         {
             StopLine line = LineOf(asked);
-            PartId[] listed = [.. asked.Asked.SelectMany(debris => Spreading.Of(asked.Question(debris)).Parts).Select(part => part.Part)];
+            PartId[] listed = [.. asked.Asked.SelectMany(debris => Spreading.Of(asked.Question(debris)).Parts).Select(part => part.Part).Concat(asked.Failed).Distinct()];
 
             Assert.Equal(InOrder(asked, listed), InOrder(asked, line.Treat.Select(part => part.Part).Concat(line.Clears).Concat(line.ClearedAlready)));
             Assert.All(line.Treat, part => Assert.Equal(
@@ -183,7 +183,7 @@ public class The_stop_line
     }
 
     private static StopLine LineOf(TestCase asked) =>
-        StopLineFinder.Of(new StopLineQuestion(asked.Family, asked.Standard, asked.Failed, asked.Asked) { Findings = asked.Findings });
+        StopLineFinder.Of(new StopLineQuestion(asked.Family, asked.Standard, asked.Failures, asked.Asked) { Findings = asked.Findings });
 
     private static decimal Tenths(double minutes) => Math.Round((decimal)minutes, 1);
 
@@ -198,7 +198,7 @@ public class The_stop_line
     private static PartId[] ClearedOfAll(TestCase asked)
     {
         ReachedPart[] reached = [.. asked.Asked.SelectMany(debris => Spreading.Of(asked.Question(debris)).Parts)];
-        return InOrder(asked, reached.GroupBy(part => part.Part).Where(group => group.All(part => part.Grade == Grade.Cleared)).Select(group => group.Key));
+        return InOrder(asked, reached.GroupBy(part => part.Part).Where(group => !asked.Failed.Contains(group.Key) && group.All(part => part.Grade == Grade.Cleared)).Select(group => group.Key));
     }
 
     /// <summary>One debris, nothing in the way of anything, and one treatment whatever the grade.</summary>

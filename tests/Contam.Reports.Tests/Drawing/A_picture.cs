@@ -116,7 +116,7 @@ public sealed class A_picture
     [Fact]
     public void Tells_grades_apart_in_grey_print_and_says_which_is_which()
     {
-        XElement root = XDocument.Parse(Svg(Read("harbour-diesel-i4"), unfold: false, [Spreading.Of(new SpreadQuestion(Read("harbour-diesel-i4"), [new("injection-pump")], Debris.Metal))], [new("injection-pump")])).Root!;
+        XElement root = XDocument.Parse(Svg(Read("harbour-diesel-i4"), unfold: false, [Spreading.Of(new SpreadQuestion(Read("harbour-diesel-i4"), [new PartId("injection-pump")], Debris.Metal))], [new("injection-pump")])).Root!;
         XNamespace svg = root.Name.Namespace;
         XElement legend = root.Elements(svg + "g").Single(group => (string?)group.Attribute("class") == "cd-legend");
         // Each sample stands before its words.

@@ -84,7 +84,7 @@ public class Finds_behind_clean_looks
     public void Are_not_asked_for_by_the_stop_line()
     {
         TestCase asked = CaseReader.Read("pump > a[look=good:1] > plug; a > b[look=good:1] > c > d\n@found plug metal\n@failed pump");
-        StopLine line = StopLineFinder.Of(new StopLineQuestion(asked.Family, asked.Standard, asked.Failed, asked.Asked) { Findings = asked.Findings });
+        StopLine line = StopLineFinder.Of(new StopLineQuestion(asked.Family, asked.Standard, asked.Failures, asked.Asked) { Findings = asked.Findings });
 
         Assert.Equal("b", string.Join(' ', line.Looks.Select(look => look.Part)));
         Assert.Equal("a", string.Join(' ', line.Doubtful));

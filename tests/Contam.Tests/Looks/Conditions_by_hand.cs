@@ -239,7 +239,7 @@ public class Conditions_by_hand
 
     private static DecidedPlan Decided(TestCase asked, string looks, string two = "")
     {
-        var question = new LookQuestion(asked.Family, asked.Standard, asked.Failed, asked.Asked)
+        var question = new LookQuestion(asked.Family, asked.Standard, asked.Failures, asked.Asked)
         {
             Findings = asked.Findings,
             SparedBy = part => part.IsCritical ? Sparing.Nothing : part.Id.Value == two ? Sparing.TwoLooks : Sparing.OneLook,

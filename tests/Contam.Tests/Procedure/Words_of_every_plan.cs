@@ -52,7 +52,7 @@ public sealed partial class Words_of_every_plan
         foreach (PlanDocument plan in Plans(name))
         {
             (int all, int repeated) = Repeated(plan);
-            Assert.True(repeated * 10 <= all, $"{plan.Failed[0]} {plan.Debris[0]}: {repeated} of {all} words");
+            Assert.True(repeated * 10 <= all, $"{plan.Failed[0].Part} {plan.Debris[0]}: {repeated} of {all} words");
         }
     }
 

@@ -82,6 +82,7 @@ public class A_plan_for_a_loop
     private static PlanDocument TwoDebris(PlanDocument plan) => plan with
     {
         Debris = ["metal", "water"],
+        Failed = [new PlanFailure("pump", ["metal", "water"], null)],
         Parts =
         [
             .. plan.Parts.Select(part => part with

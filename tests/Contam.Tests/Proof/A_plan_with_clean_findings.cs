@@ -79,7 +79,7 @@ public class A_plan_with_clean_findings
 
     [Fact]
     public void Is_refused_where_the_part_itself_has_failed() => Refused(
-        Plan with { Failed = ["pump", "screen"] },
+        Plan with { Failed = [.. Plan.Failed, new PlanFailure("screen", ["metal"], null)] },
         ClaimKind.Closed,
         "the clean finding at screen may not count, as the part has failed: what lies beyond it would be left as it is");
 

@@ -48,6 +48,6 @@ public class A_plan_with_two_clean_places
     private static (Family Family, PlanDocument Plan) Plan(string text)
     {
         TestCase asked = CaseReader.Read(text);
-        return (asked.Family, Planner.Plan(new PlanRequest(asked.Family, asked.Standard, asked.Failed, asked.Asked) { Findings = asked.Findings }));
+        return (asked.Family, Planner.Plan(new PlanRequest(asked.Family, asked.Standard, asked.Failures, asked.Asked) { Findings = asked.Findings }));
     }
 }

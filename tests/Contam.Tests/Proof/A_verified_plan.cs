@@ -157,7 +157,7 @@ public class A_verified_plan
         ["tank is said to be reached by metal of a size that is none: it would not be known how to treat it"] =
             WithLine("tank", line => line with { ReachUm = -1 }),
         ["the plan is made for belt, which this engine does not have: the work would be done for another engine"] =
-            Plan with { Failed = ["pump", "belt"] },
+            Plan with { Failed = [.. Plan.Failed, new PlanFailure("belt", ["metal"], null)] },
         ["nobody says whether grit is hard or has a size, so it cannot be followed: verify with the standard that the plan was made by"] =
             Plan with { Debris = ["metal", "grit"] },
         ["the clean finding at tank may not count, as a look there does not show debris well enough: what lies beyond it would be left as it is"] =

@@ -21,7 +21,7 @@ internal static class BenchPlan
         {
             Family = new PlanFamily(family.Id, family.Title, family.Sha256),
             Standard = new PlanStandard("plain", "plain"),
-            Failed = [.. failed.Split(' ', StringSplitOptions.RemoveEmptyEntries)],
+            Failed = [.. failed.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(part => new PlanFailure(part, ["metal"], null))],
             Debris = ["metal"],
             Parts = [.. listed.Select(part => WithWay(part, listed))],
             Clear = family.Parts.Length - listed.Length,

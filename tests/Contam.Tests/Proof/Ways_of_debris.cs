@@ -134,6 +134,7 @@ public class Ways_of_debris
     private static PlanDocument In(string debris, PlanDocument plan) => plan with
     {
         Debris = [debris],
+        Failed = [.. plan.Failed.Select(failure => failure with { Debris = [debris] })],
         Parts = [.. plan.Parts.Select(part => part with { Exposure = [part.Exposure[0] with { Debris = debris }] })],
     };
 

@@ -225,7 +225,7 @@ public class A_stop_line
     private static void Check(string text, string expected) => Assert.Equal(expected, Text(LineOf(CaseReader.Read(text))));
 
     private static StopLine LineOf(TestCase asked) =>
-        StopLineFinder.Of(new StopLineQuestion(asked.Family, asked.Standard, asked.Failed, asked.Asked) { Findings = asked.Findings });
+        StopLineFinder.Of(new StopLineQuestion(asked.Family, asked.Standard, asked.Failures, asked.Asked) { Findings = asked.Findings });
 
     private static string Text(StopLine line)
     {

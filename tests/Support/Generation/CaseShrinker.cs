@@ -39,6 +39,14 @@ public static class CaseShrinker
             yield return whole with { Findings = kept };
         foreach (ImmutableArray<PartId> kept in Without(whole.Failed))
             yield return whole with { Failed = kept };
+        foreach (ImmutableArray<PartFailure> kept in Without(whole.Own))
+            yield return whole with { Own = kept };
+        for (int i = 0; i < whole.Own.Length; i++)
+        {
+            if (whole.Own[i].UpTo is not null)
+                yield return whole with { Own = whole.Own.SetItem(i, whole.Own[i] with { UpTo = null }) };
+        }
+
         foreach (ImmutableArray<Debris> kept in Without(whole.Asked))
             yield return whole with { Asked = kept };
         if (whole.Technicians > 1)
@@ -164,6 +172,7 @@ public static class CaseShrinker
                 SystemBuilder.JointsAmong(whole.Family.Joints, parts),
                 whole.Family.States),
             Failed = [.. whole.Failed.Where(kept.Contains)],
+            Own = [.. whole.Own.Where(own => kept.Contains(own.Part))],
             Findings = [.. whole.Findings.Where(finding => kept.Contains(finding.Part))],
             Standard = With(
                 whole.Standard,

@@ -32,8 +32,29 @@ public static class Cases
             Standard = new StandardGrower(random).Grow(family, known, own),
             Technicians = random.Next(1, 4),
         };
+        // Drawn by themselves, so that all else is as it would be without.
+        made = made with { Own = SomeOwn(new Random(seed ^ 0x5EED), made.Failed, debris) };
         return made.IsSensible ? made : made with { Failed = [random.Of(family.Parts).Id] };
     }
+
+    // A third of the failed parts say for themselves what they shed: nothing, or some of what is asked about, now and then with a size, and not all of one size.
+    private static ImmutableArray<PartFailure> SomeOwn(Random random, ImmutableArray<PartId> failed, ImmutableArray<Debris> asked)
+    {
+        var own = ImmutableArray.CreateBuilder<PartFailure>();
+        foreach (PartId part in failed.Where(_ => random.Happens(0.35)))
+        {
+            Debris[] shed = random.Happens(0.25) ? [] : [.. asked.Where(_ => random.Happens(0.6))];
+            int first = random.Happens(0.3) ? random.Next(shed.Length + 1) : shed.Length;
+            own.Add(new PartFailure(part) { Debris = [.. shed[..first]], UpTo = first > 0 ? SomeSize(random) : null });
+            if (first < shed.Length)
+                own.Add(new PartFailure(part) { Debris = [.. shed[first..]], UpTo = SomeSize(random) });
+        }
+
+        return own.ToImmutable();
+    }
+
+    private static ParticleSize? SomeSize(Random random) =>
+        random.Happens(0.5) && random.Size() is { IsUnlimited: false } size && size > ParticleSize.Zero ? size : null;
 
     // Small systems are the ones in which two features meet; large ones find what only length or number brings.
     private static int SomeCount(Random random, int most) => random.Next(3) switch

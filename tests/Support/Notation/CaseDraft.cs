@@ -13,6 +13,8 @@ internal sealed class CaseDraft
 
     internal List<PartId> Failed { get; } = [];
 
+    internal List<Func<PartFailure>> Own { get; } = [];
+
     internal List<string> Asked { get; } = [];
 
     internal List<Func<Finding>> Findings { get; } = [];
@@ -58,6 +60,7 @@ internal sealed class CaseDraft
             [.. Failed.Select(Known)],
             Asked.Count == 0 ? [Debris.Metal] : [.. Asked.Select(DebrisOf)])
         {
+            Own = [.. Own.Select(own => own())],
             Findings = [.. Findings.Select(finding => finding())],
             Technicians = Technicians,
             Standard = new ShopStandard

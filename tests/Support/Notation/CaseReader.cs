@@ -27,7 +27,8 @@ namespace Contam.Support.Notation;
 ///           | "passage=" µm | "clearance=" µm | "access=" id { "+" id } | "seals=" name { "+" name }
 ///           | "sendout=" [days] | "look=" ("good" | "fair" | "poor") [":" minutes]
 ///           | task "=" minutes         task: inspect, remove, flush, clean, test, replace, refit
-/// directive = "failed" id…  | "asked" debris… | "found" id debris [µm] | "clean" id debris
+/// directive = "failed" { id [ "=" ("nothing" | debris { "+" debris } [ ":" µm ]) ] }        what it shed; else all that is asked about
+///           | "asked" debris… | "found" id debris [µm] | "clean" id debris
 ///           | "states" state… | "technicians" number | "clean-findings" ("accept" | "never")
 ///           | "debris" name ("hard" | "soft") ("sized" | "unsized")            before its first use
 ///           | "rule" { "part=" id | "kind=" kind | "debris=" debris | ("exposed=" | "guarded=" | "failed=") treatment { "+" treatment } }

@@ -21,13 +21,20 @@ public static class CaseWriter
             lines.Add("@states " + string.Join(' ', StateNames(asked.Family.States)));
         lines.AddRange(SystemLines(asked.Family));
         if (asked.Failed.Length > 0)
-            lines.Add("@failed " + string.Join(' ', asked.Failed));
+            lines.Add("@failed " + string.Join(' ', asked.Failed.SelectMany(part => FailureWords(asked, part))));
         lines.Add("@asked " + string.Join(' ', asked.Asked.Select(debris => debris.Name)));
         lines.AddRange(asked.Findings.Select(FindingText));
         lines.AddRange(StandardLines(asked.Standard));
         if (asked.Technicians != 1)
             lines.Add(Invariant($"@technicians {asked.Technicians}"));
         return string.Join('\n', lines) + "\n";
+    }
+
+    private static IEnumerable<string> FailureWords(TestCase asked, PartId part)
+    {
+        PartFailure[] own = [.. asked.Own.Where(one => one.Part == part && one.Debris is not null)];
+        return own.Length == 0 ? [part.Value] : own.Select(one =>
+            $"{part}={(one.ShedNothing ? "nothing" : string.Join('+', one.Debris!.Value.Select(debris => debris.Name)))}{(one.UpTo is { } size ? ":" + Size(size) : "")}");
     }
 
     /// <summary>A part with everything said of it.</summary>

@@ -13,7 +13,8 @@ internal static class DirectiveReader
         switch (directive)
         {
             case "failed":
-                draft.Failed.AddRange(words.Select(word => new PartId(word)));
+                foreach (string word in words)
+                    ReadFailure(draft, word);
                 break;
             case "asked":
                 draft.Asked.AddRange(words);
@@ -72,6 +73,22 @@ internal static class DirectiveReader
         "refit" => minutes with { Refit = Number(value) },
         _ => throw new FormatException($"'{task}' takes no value"),
     };
+
+    private static void ReadFailure(CaseDraft draft, string word)
+    {
+        string[] sides = word.Split('=', 2);
+        var part = new PartId(sides[0]);
+        if (!draft.Failed.Contains(part))
+            draft.Failed.Add(part);
+        if (sides.Length == 1)
+            return;
+        string[] shed = sides[1].Split(':', 2);
+        draft.Own.Add(() => new PartFailure(part)
+        {
+            Debris = shed[0] == "nothing" ? [] : [.. shed[0].Split('+').Select(draft.DebrisOf)],
+            UpTo = shed.Length == 2 ? Size(shed[1]) : null,
+        });
+    }
 
     private static void ReadFinding(CaseDraft draft, bool found, string[] words)
     {

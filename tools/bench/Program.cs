@@ -10,7 +10,7 @@ using Contam.Treatment;
 using Contam.Treatment.Reading;
 using Contam.Why;
 
-// Usage, from the root of the repository: dotnet run -c Release --project tools/bench [-- ratios|reading|guard|start RELEASE|plan|stop-line|suspects|jobs|spread|growth|why|audit|draw …]
+// Usage, from the root of the repository: dotnet run -c Release --project tools/bench [-- ratios|reading|guard|start RELEASE|plan|stop-line|suspects|jobs|spread|growth|why|audit|looks|draw …]
 // CONTAM_ENTRIES=5 makes jobs of so many entries instead of 200, for a quick look.
 // Medians of several runs in one process; quote the ratios, for a machine's speed drifts.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
@@ -44,6 +44,8 @@ if (Wants("jobs"))
     Contam.Bench.JobsBench.Run(10_000, int.TryParse(Environment.GetEnvironmentVariable("CONTAM_ENTRIES"), out int entries) ? entries : 200, Median);
 if (Wants("audit"))
     Contam.Bench.AuditBench.Run();
+if (Wants("looks"))
+    Contam.Bench.LooksBench.Run(Median);
 if (Wants("draw"))
     Contam.Bench.DrawBench.Run(Median);
 double before = 0;

@@ -16,8 +16,8 @@ internal sealed class StandardCommand(Shell shell, Loading loading) : ICommandSo
         var diff = new Command(
             "diff",
             """
-            What a change of the standard does to every plan: how many plans change, by how many bench hours, and for each the
-            parts whose treatment changes with the rules that make it so.
+            What a change of the standard does to every plan: how many plans change, by how many bench hours (at most, sure, to
+            be expected), how much hangs on looks, and for each the parts whose treatment changes with the rules that make it so.
 
             Examples:
               contam standard diff house our-shop.yaml

@@ -32,9 +32,22 @@ public static class AuditCsv
     public static void WriteFailures(Audit audit, AuditChange? change, TextWriter writer)
     {
         ArgumentNullException.ThrowIfNull(audit);
-        Line(writer, "family", "part", "debris", "reached", "steps", "bench hours");
+        Line(writer, "family", "part", "debris", "reached", "steps", "bench hours", "all clean", "expected", "looks", "on looks");
         foreach (AuditedFailure failure in change is null ? audit.Failures : [.. change.Failures.Select(one => one.Now).OfType<AuditedFailure>()])
-            Line(writer, failure.Family, failure.Part, failure.Debris, AuditSheet.Number(failure.Reached), AuditSheet.Number(failure.Steps), AuditSheet.Number(failure.BenchHours));
+        {
+            Line(
+                writer,
+                failure.Family,
+                failure.Part,
+                failure.Debris,
+                AuditSheet.Number(failure.Reached),
+                AuditSheet.Number(failure.Steps),
+                AuditSheet.Number(failure.BenchHours),
+                AuditSheet.Number(failure.Hours.Sure),
+                AuditSheet.Number(failure.Hours.Expected),
+                AuditSheet.Number(failure.Hours.Looks),
+                AuditSheet.Number(failure.Hours.OnLooks));
+        }
     }
 
     /// <summary>Writes the coverage matrix: a line for each kind and debris, a column for each family with how many parts are reached, <c>!</c> where some are without a rule.</summary>

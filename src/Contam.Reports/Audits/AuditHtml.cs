@@ -37,7 +37,7 @@ public static class AuditHtml
         }
 
         if (change is null)
-            Whole(page, audit);
+            Whole(page, sheet, audit);
         else
             Changed(page, change);
         HtmlPage.End(page);
@@ -60,12 +60,15 @@ public static class AuditHtml
         page.Close().Line();
     }
 
-    private static void Whole(MarkupWriter page, Audit audit)
+    private static void Whole(MarkupWriter page, AuditSheet sheet, Audit audit)
     {
+        if (!audit.Failures.IsEmpty)
+            page.Leaf("h2", "How much hangs on looks").Line().Leaf("p", sheet.OnLooks).Line();
         page.Leaf("h2", "Costliest failures").Line();
-        Table(page, "costliest failures", ["family", "failed part", "debris", "parts reached", "steps", "bench hours"], audit.Costliest.Select(failure => new[]
+        Table(page, "costliest failures", ["family", "failed part", "debris", "parts reached", "steps", "hours at most", "sure", "to be expected", "looks"], audit.Costliest.Select(failure => new[]
         {
             failure.Family, failure.Part, failure.Debris, AuditSheet.Number(failure.Reached), AuditSheet.Number(failure.Steps), AuditSheet.Number(failure.BenchHours),
+            AuditSheet.Number(failure.Hours.Sure), AuditSheet.Number(failure.Hours.Expected), AuditSheet.Number(failure.Hours.Looks),
         }));
         page.Leaf("h2", "Families").Line();
         Table(page, "families", ["family", "file", "title", "parts", "failures"], audit.Families.Select(family => new[]

@@ -38,6 +38,18 @@ internal sealed class AuditSheet(Audit audit, AuditChange? change)
 
     public static string Number(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 
+    public static string Percent(double share) => $"{(100 * share).ToString("0", CultureInfo.InvariantCulture)} %";
+
+    /// <summary>The three hours of a failure, and how many looks decide.</summary>
+    public static string Hours(LookHours hours) => hours.Looks == 0
+        ? "no look decides"
+        : $"{Number(hours.Sure)} h sure, {Number(hours.Expected)} h to be expected; {Count(hours.Looks, "look")} {(hours.Looks == 1 ? "decides" : "decide")}";
+
+    /// <summary>How much hangs on looks over all failures.</summary>
+    public string OnLooks =>
+        $"Over {Count(audit.Failures.Length, "failure")} a median of {Percent(audit.OnLooks.Median)} of the bench hours hangs on looks: in a quarter of the failures {Percent(audit.OnLooks.Lower)} or less, in a quarter {Percent(audit.OnLooks.Upper)} or more. "
+        + $"A median of {Count((int)audit.Looks.Median, "look")} decides, at most {Number(audit.Looks.Most)}.";
+
     public static string Count(int count, string one, string? several = null) =>
         $"{count.ToString(CultureInfo.InvariantCulture)} {(count == 1 ? one : several ?? one + "s")}";
 
@@ -64,5 +76,11 @@ internal sealed class AuditSheet(Audit audit, AuditChange? change)
             yield return $"{Count(now.Steps, "step")} instead of {Number(before.Steps)}";
         if (before.BenchHours != now.BenchHours)
             yield return $"{Number(now.BenchHours)} h instead of {Number(before.BenchHours)} h";
+        if (before.Hours.Sure != now.Hours.Sure)
+            yield return $"{Number(now.Hours.Sure)} h sure instead of {Number(before.Hours.Sure)} h";
+        if (before.Hours.Expected != now.Hours.Expected)
+            yield return $"{Number(now.Hours.Expected)} h to be expected instead of {Number(before.Hours.Expected)} h";
+        if (before.Hours.Looks != now.Hours.Looks)
+            yield return $"{Count(now.Hours.Looks, "look")} instead of {Number(before.Hours.Looks)}";
     }
 }

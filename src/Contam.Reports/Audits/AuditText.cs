@@ -30,7 +30,7 @@ public static class AuditText
         }
 
         if (change is null)
-            Whole(audit, page);
+            Whole(audit, sheet, page);
         else
             Changed(change, page);
     }
@@ -48,11 +48,17 @@ public static class AuditText
             page.Paragraph($"{family.Key}: {string.Join(", ", family.Select(message => message.About))}", 4, "  - ");
     }
 
-    private static void Whole(Audit audit, TextPage page)
+    private static void Whole(Audit audit, AuditSheet sheet, TextPage page)
     {
+        if (!audit.Failures.IsEmpty)
+        {
+            page.Heading("How much hangs on looks");
+            page.Paragraph(sheet.OnLooks);
+        }
+
         page.Heading("Costliest failures");
         foreach (AuditedFailure failure in audit.Costliest)
-            page.Row(2, ($"{AuditSheet.Number(failure.BenchHours)} h", 8), ($"{failure.Debris} from {failure.Part} in {failure.Family}: {AuditSheet.Count(failure.Reached, "part")}, {AuditSheet.Count(failure.Steps, "step")}", 0));
+            page.Row(2, ($"{AuditSheet.Number(failure.BenchHours)} h", 8), ($"{failure.Debris} from {failure.Part} in {failure.Family}: {AuditSheet.Count(failure.Reached, "part")}, {AuditSheet.Count(failure.Steps, "step")}; {AuditSheet.Hours(failure.Hours)}", 0));
         page.Heading("Coverage: kinds that each debris reaches, and in how many families");
         foreach (IGrouping<string, AuditCell> kind in audit.Matrix.GroupBy(cell => cell.Kind))
         {

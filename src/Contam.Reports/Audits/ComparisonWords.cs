@@ -18,9 +18,14 @@ internal static class ComparisonWords
 
     public static string Figures(PlanComparison plans) =>
         $"{AuditSheet.Count(plans.Same.Length, "part")} the same, {AuditSheet.Number(plans.Parts.Length)} different; {AuditSheet.Number(plans.First.Steps.Length)} and {AuditSheet.Count(plans.Second.Steps.Length, "step")}; "
-        + $"{AuditSheet.Number(plans.First.Hours.Bench)} h and {AuditSheet.Number(plans.Second.Hours.Bench)} h at the bench ({Signed(plans.BenchHours)})"
+        + $"at the bench at most {Hours(plans, hours => hours.Most)} ({Signed(plans.BenchHours)}), sure {Hours(plans, hours => hours.Sure)}, to be expected {Hours(plans, hours => hours.Expected)}; "
+        + $"{AuditSheet.Number(plans.FirstHours.Looks)} and {AuditSheet.Count(plans.SecondHours.Looks, "look")} decide on {Share(plans.FirstHours)} and {Share(plans.SecondHours)} of the hours"
         + (plans.HasOtherTimes ? "; steps that both have take other times" : "")
         + (plans.HasOtherWords ? "; steps or cautions are worded otherwise" : "");
+
+    private static string Hours(PlanComparison plans, Func<LookHours, double> figure) => $"{AuditSheet.Number(figure(plans.FirstHours))} h and {AuditSheet.Number(figure(plans.SecondHours))} h";
+
+    private static string Share(LookHours hours) => AuditSheet.Percent(hours.OnLooks);
 
     public static string Side(PlanPart? part) => part is null ? "not reached" : part.Treatment.IsEmpty ? "cleared" : string.Join(", ", part.Treatment).ToLowerInvariant();
 

@@ -66,6 +66,7 @@ internal sealed class DrillSheet
         DrillKind.TrustedFilter => "filter",
         DrillKind.OffFirst => "off first",
         DrillKind.StopLine => "stop line",
+        DrillKind.LeftAlone => "left alone",
         _ => "order",
     };
 
@@ -75,6 +76,7 @@ internal sealed class DrillSheet
         DrillKind.TrustedFilter => "What can be trusted to hold it back",
         DrillKind.OffFirst => "What must come off first",
         DrillKind.StopLine => "Where to look so that the rest can be left alone",
+        DrillKind.LeftAlone => "What can be left alone when a look is clean",
         _ => "Which order dirties a cleaned part",
     };
 
@@ -84,6 +86,7 @@ internal sealed class DrillSheet
         DrillSilence.NothingHolds => $"nothing that {Debris(" or ")} comes to is said to hold any of it back",
         DrillSilence.NothingInTheWay => "nothing is in the way of any part that comes off here",
         DrillSilence.NoLookSaves => StopLineText.Because(one.Line, Debris(" and ")),
+        DrillSilence.NoLookDecides => "no look decides how far to go here",
         DrillSilence.NoOrderDirties => "no few steps of this plan were found that dirty a cleaned part in one order and not in two others",
         _ => "there are too few other parts to make wrong choices from",
     };
@@ -96,6 +99,7 @@ internal sealed class DrillSheet
             DrillKind.TrustedFilter => ($"Which of these can be trusted to hold {question.Debris!.Name} back, and why not the others?", []),
             DrillKind.OffFirst => ($"{Capital(In(question.About!.Value))} is to come off. What must come off first?", [.. question.InTheWay.Select(one => $"In the way of {In(one.Part)}: {Folded(one.Access)}.")]),
             DrillKind.StopLine => ("Where would you look so that, all of it clean, the rest can be left alone for the least work?", [.. question.Places.Select(Told)]),
+            DrillKind.LeftAlone => ($"The plan makes these looks. Look {question.CleanLook} is clean, and nothing that is found later speaks against it. Which of these can be left alone then?", [.. question.Looks.Select(Told)]),
             _ => ("All other steps are done in their places. Which of these three orders dirties a part that is clean?", []),
         };
         return new SheetQuestion(number, asks, given, [.. question.Choices.Select((choice, index) => Of(question, choice, ((char)('a' + index)).ToString()))], question.Kind);
@@ -109,6 +113,7 @@ internal sealed class DrillSheet
             FilterChoice filter => (Offered(filter, question.Debris!), [], Because(filter, question.Debris!)),
             OffChoice off => (names.Of(off.Part.Value), [], Because(off, question.About!.Value)),
             LookChoice looks => (Capital(Folded(looks.Looks)), [], Because(looks, question)),
+            LeftAloneChoice part => (names.Of(part.Part.Value), [], Because(part, question.CleanLook!)),
             OrderChoice order => ("", [.. order.Steps.Select(StepText)], Because(order)),
             _ => throw new InvalidOperationException($"a choice of a sort that has no words: {choice.GetType().Name}"),
         };
@@ -177,6 +182,23 @@ internal sealed class DrillSheet
         string past = looks.Path.Length < 2 ? "" : $" {Capital(Debris(" and "))} still gets past: {Way(looks.Path)}";
         return doubt + spares + more + past;
     }
+
+    private string Because(LeftAloneChoice part, string clean)
+    {
+        if (part.OnlyIf.IsEmpty)
+            return "It is treated whatever the looks show." + (part.Path.Length < 2 ? "" : $" {Capital(Debris(" or "))} can come there past no look: {Way(part.Path)}");
+        if (!part.IsRight)
+            return $"It is left alone only if {Looks(part.StillOpen)} {Are(part.StillOpen.Length)} clean{(part.OnlyIf.Contains(clean) ? " as well" : "")}.";
+        ImmutableArray<string> notMade = part.OnlyIf.Remove(clean);
+        return $"It is treated only if {Debris(" or ")} is found at {Looks(part.OnlyIf, "or")}{(notMade.IsEmpty ? "" : $", and {Looks(notMade)} {Are(notMade.Length)} not made then")}.";
+    }
+
+    private string Told(Plans.PlanLook look) =>
+        $"Look {look.Id}: {names.Folded(look.Places)}{(look.OnlyIf.IsEmpty ? "" : $"; made only if {Debris(" or ")} was found at {Looks(look.OnlyIf, "or")}")}.";
+
+    // "look A", "looks A and B".
+    private static string Looks(ImmutableArray<string> letters, string joined = "and") =>
+        letters.Length == 1 ? $"look {letters[0]}" : $"looks {string.Join(", ", letters[..^1])} {joined} {letters[^1]}";
 
     private string Told(LookPlace place) => place.Shows is { } shows
         ? string.Create(CultureInfo.InvariantCulture, $"{names.Of(place.Part.Value)}: a look takes {place.Minutes:0.#} min and shows debris {(shows == Shows.Good ? "well" : shows == Shows.Fair ? "only fairly well" : "poorly")}{(drill.Request.Failed.Contains(place.Part) ? "; it is what has failed" : "")}.")

@@ -6,10 +6,10 @@ using Contam.Problems;
 
 namespace Contam.Reports.Json;
 
-/// <summary>An audit as JSON: the contract <c>contam-audit/1</c>, and what an earlier one said.</summary>
+/// <summary>An audit as JSON: the contract <c>contam-audit/2</c>, and what an earlier one said.</summary>
 public static class AuditJson
 {
-    private const string FormatName = "contam-audit/1";
+    private const string FormatName = "contam-audit/2";
 
     private static readonly ReportJsonContext Reading = new(new JsonSerializerOptions
     {
@@ -34,6 +34,8 @@ public static class AuditJson
                 [.. messages.Select(Of)],
                 [.. (change is null ? audit.Failures : []).Select(Of)],
                 [.. audit.Costliest.Select(Of)],
+                Of(audit.OnLooks),
+                Of(audit.Looks),
                 [.. audit.Matrix.Select(cell => new AuditAnswerCell(cell.Kind, cell.Debris, cell.Family, cell.Covered, cell.Parts))],
                 change is null ? null : new AuditAnswerChange(
                     [.. change.Gone.Select(Of)],
@@ -61,7 +63,7 @@ public static class AuditJson
                 message.File is { } file && message.Line is { } line && message.Column is { } column ? new SourceSpan(file, line, column) : null,
                 message.Text,
                 message.Mend))],
-            [.. answer.Failures.Select(failure => new AuditedFailure(failure.Family, failure.Part, failure.Debris, failure.Reached, failure.Steps, failure.BenchHours, failure.Treatments))]);
+            [.. answer.Failures.Select(failure => new AuditedFailure(failure.Family, failure.Part, failure.Debris, failure.Reached, failure.Steps, new LookHours(failure.Looks, failure.BenchAllClean, failure.BenchExpected, failure.BenchHours), failure.Treatments))]);
     }
 
     private static AuditAnswerMessage Of(AuditMessage message) => new(
@@ -76,7 +78,9 @@ public static class AuditJson
         message.Mend);
 
     private static AuditAnswerFailure Of(AuditedFailure failure) =>
-        new(failure.Family, failure.Part, failure.Debris, failure.Reached, failure.Steps, failure.BenchHours, failure.Treatments);
+        new(failure.Family, failure.Part, failure.Debris, failure.Reached, failure.Steps, failure.BenchHours, failure.Hours.Sure, failure.Hours.Expected, failure.Hours.Looks, failure.Hours.OnLooks, failure.Treatments);
+
+    private static AuditAnswerQuartiles Of(Quartiles figures) => new(figures.Lower, figures.Median, figures.Upper, figures.Most);
 }
 
 internal sealed record AuditAnswer(
@@ -88,6 +92,8 @@ internal sealed record AuditAnswer(
     ImmutableArray<AuditAnswerMessage> Messages,
     ImmutableArray<AuditAnswerFailure> Failures,
     ImmutableArray<AuditAnswerFailure> Costliest,
+    AuditAnswerQuartiles OnLooks,
+    AuditAnswerQuartiles Looks,
     ImmutableArray<AuditAnswerCell> Matrix,
     AuditAnswerChange? Since);
 
@@ -97,7 +103,10 @@ internal sealed record AuditAnswerFamily(string Id, string File, string Title, s
 
 internal sealed record AuditAnswerMessage(string? File, int? Line, int? Column, string Severity, string Code, string? Family, string About, string Text, string Mend);
 
-internal sealed record AuditAnswerFailure(string Family, string Part, string Debris, int Reached, int Steps, double BenchHours, string Treatments);
+internal sealed record AuditAnswerFailure(
+    string Family, string Part, string Debris, int Reached, int Steps, double BenchHours, double BenchAllClean, double BenchExpected, int Looks, double OnLooks, string Treatments);
+
+internal sealed record AuditAnswerQuartiles(double Lower, double Median, double Upper, double Most);
 
 internal sealed record AuditAnswerCell(string Kind, string Debris, string Family, bool Covered, int Parts);
 

@@ -37,7 +37,13 @@ public static class ComparisonJson
         failure.Plans.HasOtherTimes,
         failure.Plans.HasOtherWords,
         new CompareAnswerNumbers(failure.Plans.First.Steps.Length, failure.Plans.Second.Steps.Length),
-        new CompareAnswerNumbers(failure.Plans.First.Hours.Bench, failure.Plans.Second.Hours.Bench));
+        Of(failure.Plans, hours => hours.Most),
+        Of(failure.Plans, hours => hours.Sure),
+        Of(failure.Plans, hours => hours.Expected),
+        Of(failure.Plans, hours => hours.Looks),
+        Of(failure.Plans, hours => hours.OnLooks));
+
+    private static CompareAnswerNumbers Of(PlanComparison plans, Func<LookHours, double> figure) => new(figure(plans.FirstHours), figure(plans.SecondHours));
 
     private static CompareAnswerSide Of(PlanPart part) => new(
         [.. part.Exposure.Select(exposure => new CompareAnswerExposure(exposure.Debris, exposure.Grade))],
@@ -76,7 +82,11 @@ internal sealed record CompareAnswerFailure(
     bool OtherTimes,
     bool OtherWords,
     CompareAnswerNumbers Steps,
-    CompareAnswerNumbers BenchHours);
+    CompareAnswerNumbers BenchHours,
+    CompareAnswerNumbers BenchAllClean,
+    CompareAnswerNumbers BenchExpected,
+    CompareAnswerNumbers Looks,
+    CompareAnswerNumbers OnLooks);
 
 internal sealed record CompareAnswerNumbers(double First, double Second);
 

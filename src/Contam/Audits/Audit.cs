@@ -25,8 +25,14 @@ public sealed record Audit
     /// <summary>Which kinds each debris reaches in which family, and whether the standard has a rule for all of it.</summary>
     public required ImmutableArray<AuditCell> Matrix { get; init; }
 
-    /// <summary>The failures whose plans take most bench hours, the dearest first; at most ten. Of the numbers of a repeated part that cost the same, the first stands for all.</summary>
+    /// <summary>The failures whose plans can take most bench hours, the dearest first; at most ten. Of the numbers of a repeated part that cost the same, the first stands for all.</summary>
     public required ImmutableArray<AuditedFailure> Costliest { get; init; }
+
+    /// <summary>Over all failures, the share of the bench hours that hangs on looks.</summary>
+    public Quartiles OnLooks => Quartiles.Of(Failures.Select(failure => failure.Hours.OnLooks));
+
+    /// <summary>Over all failures, how many looks decide.</summary>
+    public Quartiles Looks => Quartiles.Of(Failures.Select(failure => (double)failure.Hours.Looks));
 
     /// <summary>How many messages are errors: what must be mended.</summary>
     public int Errors => Messages.Count(message => message.Severity == Severity.Error);
@@ -46,10 +52,14 @@ public sealed record AuditedFamily(string Id, string File, string Title, string 
 /// <param name="Part">The id of the failed part.</param>
 /// <param name="Debris">What it sheds.</param>
 /// <param name="Reached">How many parts the debris reaches, the failed one included.</param>
-/// <param name="Steps">How many steps the plan has.</param>
-/// <param name="BenchHours">Technicians' hours.</param>
+/// <param name="Steps">How many steps the plan has, those that hang on looks included.</param>
+/// <param name="Hours">Technicians' hours: what is sure, what is to be expected, and the most.</param>
 /// <param name="Treatments">A short hash of what every reached part gets, so that two audits show whether any of it has changed.</param>
-public sealed record AuditedFailure(string Family, string Part, string Debris, int Reached, int Steps, double BenchHours, string Treatments);
+public sealed record AuditedFailure(string Family, string Part, string Debris, int Reached, int Steps, LookHours Hours, string Treatments)
+{
+    /// <summary>The most technicians' hours that the looks can lead to.</summary>
+    public double BenchHours => Hours.Most;
+}
 
 /// <summary>Something that was seen.</summary>
 /// <param name="Severity">An error must be mended; a warning is to be read.</param>

@@ -5,7 +5,7 @@ using Contam.Plans;
 namespace Contam.Audits;
 
 /// <summary>Plans the same failures twice and says what differs and which rule or joint makes the difference.</summary>
-/// <remarks>Cost: two plans a failure; failures are gone through side by side, and the answer does not depend on how many at once.</remarks>
+/// <remarks>Cost: two plans a failure and side, one with looks and one without; failures are gone through side by side, and the answer does not depend on how many at once.</remarks>
 public static class Comparing
 {
     /// <summary>Every failure that both sides have: a part of one id that sheds the same debris in both.</summary>
@@ -42,7 +42,7 @@ public static class Comparing
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
         ArgumentNullException.ThrowIfNull(question);
-        PlanDocument Plan(ComparedSide side) => Planner.Plan(new PlanRequest(side.Family, side.Standard, question.Failures, question.Debris) { TakesFirstSchedule = takesFirstSchedule });
+        BothPlans Plan(ComparedSide side) => BothPlans.Of(new PlanRequest(side.Family, side.Standard, question.Failures, question.Debris) { TakesFirstSchedule = takesFirstSchedule });
         var name = new FailureName(first.Family.Id, [.. question.Failures.PartsOf().Select(part => part.Value)], [.. question.Debris.Select(debris => debris.Name)]);
         return new ComparedFailure(name, PlanSides.Lay(Plan(first), first.Family, Plan(second), second.Family));
     }

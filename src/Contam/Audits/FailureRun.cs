@@ -29,14 +29,18 @@ internal sealed record FailureRun(Part Part, Debris Debris, AuditedFailure Answe
     /// <summary>Why the plan is refused, or <c>null</c>.</summary>
     public required string? Refused { get; init; }
 
-    /// <summary>Plans for the failure, plays the plan, and keeps what an audit asks about. The order of the steps is that of the first schedule.</summary>
+    /// <summary>
+    /// Plans for the failure with as many looks as pay, and without any, plays both plans, and keeps what an audit asks about. Steps and hours are those with
+    /// looks; what each part gets is told without, since with looks it would depend on what they show. The order of the steps is that of the first schedule.
+    /// </summary>
     public static FailureRun Of(Family family, ShopStandard standard, Part part, Debris debris)
     {
-        PlanDocument plan = Planner.Plan(new PlanRequest(family, standard, [part.Id], [debris]) { TakesFirstSchedule = true });
-        Claim? broken = PlanVerifier.Verify(plan, family, standard.Debris).Claims.FirstOrDefault(claim => !claim.Holds);
+        var plans = BothPlans.Of(new PlanRequest(family, standard, [part.Id], [debris]) { TakesFirstSchedule = true });
+        (PlanDocument branching, PlanDocument plan) = (plans.Branching, plans.Flat);
+        Claim? broken = plans.Each.SelectMany(one => PlanVerifier.Verify(one, family, standard.Debris).Claims).FirstOrDefault(claim => !claim.Holds);
         bool[] isBare = WithoutALookBefore(family, standard, part);
         var general = standard.Rules.Where(rule => rule.For is { Part: null, Kind: null }).Select(rule => (rule.Place.File, rule.Place.Line)).ToHashSet();
-        return new FailureRun(part, debris, new AuditedFailure(family.Id, part.Id.Value, debris.Name, plan.Parts.Length, plan.Steps.Length, plan.Hours.Bench, Digest(plan)))
+        return new FailureRun(part, debris, new AuditedFailure(family.Id, part.Id.Value, debris.Name, plan.Parts.Length, branching.Steps.Length, LookHours.Of(branching), Digest(plan)))
         {
             Reached = [.. plan.Parts.Select(reached => See(reached, family, part, isBare, general))],
             Conditional = [.. plan.Conditional.SelectMany(one => one.Parts).Select(id => family.IndexOf(new PartId(id))).Distinct().Order()],

@@ -28,17 +28,23 @@ public enum Difference
 public sealed record PartDifference(string Part, Difference Difference, PlanPart? First, PlanPart? Second, string Because);
 
 /// <summary>Two plans for the same failure, laid side by side.</summary>
-/// <param name="First">The first plan.</param>
-/// <param name="Second">The second plan.</param>
+/// <param name="First">The first plan, without looks: all that could be reached is treated.</param>
+/// <param name="Second">The second plan, without looks.</param>
 /// <param name="Same">Parts that both list, as far reached and treated alike.</param>
 /// <param name="Parts">Parts in which they differ, in the order of the first plan, then those of the second.</param>
 /// <param name="HasOtherTimes">Whether some step that both have takes longer in one.</param>
 /// <param name="HasOtherWords">Whether some step that both have is worded otherwise, or other cautions stand before it.</param>
 public sealed record PlanComparison(PlanDocument First, PlanDocument Second, ImmutableArray<string> Same, ImmutableArray<PartDifference> Parts, bool HasOtherTimes, bool HasOtherWords)
 {
-    /// <summary>Whether the work at the bench differs: a part, a treatment, a step or a time.</summary>
-    public bool IsChanged => Parts.Length > 0 || HasOtherTimes || First.Steps.Length != Second.Steps.Length || First.Hours.Bench != Second.Hours.Bench;
+    /// <summary>The hours of the first plan with its looks.</summary>
+    public required LookHours FirstHours { get; init; }
 
-    /// <summary>Bench hours of the second less those of the first.</summary>
-    public double BenchHours => Math.Round(Second.Hours.Bench - First.Hours.Bench, 2);
+    /// <summary>The hours of the second plan with its looks.</summary>
+    public required LookHours SecondHours { get; init; }
+
+    /// <summary>Whether the work at the bench differs: a part, a treatment, a step, a time, or what the looks decide.</summary>
+    public bool IsChanged => Parts.Length > 0 || HasOtherTimes || First.Steps.Length != Second.Steps.Length || First.Hours.Bench != Second.Hours.Bench || FirstHours != SecondHours;
+
+    /// <summary>The most bench hours of the second less those of the first.</summary>
+    public double BenchHours => Math.Round(SecondHours.Most - FirstHours.Most, 2);
 }

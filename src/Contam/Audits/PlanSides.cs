@@ -8,22 +8,27 @@ namespace Contam.Audits;
 /// <summary>Lays two plans side by side, part by part.</summary>
 internal static class PlanSides
 {
-    public static PlanComparison Lay(PlanDocument first, Family firstFamily, PlanDocument second, Family secondFamily)
+    /// <param name="one">The first plan, with looks and without.</param>
+    /// <param name="firstFamily">Its family.</param>
+    /// <param name="another">The second plan.</param>
+    /// <param name="secondFamily">Its family.</param>
+    public static PlanComparison Lay(BothPlans one, Family firstFamily, BothPlans another, Family secondFamily)
     {
+        (PlanDocument first, PlanDocument second) = (one.Flat, another.Flat);
         var inFirst = first.Parts.ToDictionary(part => part.Id, StringComparer.Ordinal);
         var inSecond = second.Parts.ToDictionary(part => part.Id, StringComparer.Ordinal);
         var same = ImmutableArray.CreateBuilder<string>();
         var different = ImmutableArray.CreateBuilder<PartDifference>();
-        foreach (PlanPart one in first.Parts)
+        foreach (PlanPart listed in first.Parts)
         {
-            if (!inSecond.TryGetValue(one.Id, out PlanPart? other))
-                different.Add(new PartDifference(one.Id, Difference.OnlyFirst, one, null, WayDifference.Because(one, firstFamily, second, secondFamily)));
-            else if (!one.Treatment.SequenceEqual(other.Treatment))
-                different.Add(new PartDifference(one.Id, Difference.Treatment, one, other, WhyTreated(one, other)));
-            else if (GradesOf(one) != GradesOf(other))
-                different.Add(new PartDifference(one.Id, Difference.Grade, one, other, $"{GradesOf(one)} in the first, {GradesOf(other)} in the second"));
+            if (!inSecond.TryGetValue(listed.Id, out PlanPart? other))
+                different.Add(new PartDifference(listed.Id, Difference.OnlyFirst, listed, null, WayDifference.Because(listed, firstFamily, second, secondFamily)));
+            else if (!listed.Treatment.SequenceEqual(other.Treatment))
+                different.Add(new PartDifference(listed.Id, Difference.Treatment, listed, other, WhyTreated(listed, other)));
+            else if (GradesOf(listed) != GradesOf(other))
+                different.Add(new PartDifference(listed.Id, Difference.Grade, listed, other, $"{GradesOf(listed)} in the first, {GradesOf(other)} in the second"));
             else
-                same.Add(one.Id);
+                same.Add(listed.Id);
         }
 
         foreach (PlanPart other in second.Parts.Where(part => !inFirst.ContainsKey(part.Id)))
@@ -40,7 +45,11 @@ internal static class PlanSides
             same.ToImmutable(),
             different.ToImmutable(),
             HasOtherTimes: shared.Any(step => step.Minutes != step.OtherMinutes),
-            HasOtherWords: shared.Any(step => step.Text != step.OtherText) || !first.Cautions.Select(caution => caution.Text).SequenceEqual(second.Cautions.Select(caution => caution.Text), StringComparer.Ordinal));
+            HasOtherWords: shared.Any(step => step.Text != step.OtherText) || !first.Cautions.Select(caution => caution.Text).SequenceEqual(second.Cautions.Select(caution => caution.Text), StringComparer.Ordinal))
+        {
+            FirstHours = LookHours.Of(one.Branching),
+            SecondHours = LookHours.Of(another.Branching),
+        };
     }
 
     /// <summary>How far each debris comes, in words: <c>exposed to metal, guarded from rubber</c>.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Plans;
 using Contam.StopLines;
 
 namespace Contam.Drills;
@@ -21,6 +22,9 @@ public enum DrillKind
 
     /// <summary>Which order of work dirties a cleaned part?</summary>
     DirtyingOrder,
+
+    /// <summary>What can be left alone when a look of the plan is clean?</summary>
+    LeftAlone,
 }
 
 /// <summary>Why a question is left out.</summary>
@@ -43,6 +47,9 @@ public enum DrillSilence
 
     /// <summary>No few steps of the plan were found that dirty a cleaned part in one order and not in two others.</summary>
     NoOrderDirties,
+
+    /// <summary>The plan has no look that decides how far to go.</summary>
+    NoLookDecides,
 }
 
 /// <summary>A question that this failure cannot pose.</summary>
@@ -67,6 +74,12 @@ public sealed record DrillQuestion(DrillKind Kind, ImmutableArray<DrillChoice> C
 
     /// <summary>For <see cref="DrillKind.StopLine"/>: every place that a choice names.</summary>
     public ImmutableArray<LookPlace> Places { get; init; } = [];
+
+    /// <summary>For <see cref="DrillKind.LeftAlone"/>: the looks of the plan, in order of work.</summary>
+    public ImmutableArray<PlanLook> Looks { get; init; } = [];
+
+    /// <summary>For <see cref="DrillKind.LeftAlone"/>: the letter of the look that is clean; else <c>null</c>.</summary>
+    public string? CleanLook { get; init; }
 
     /// <summary>The place of the right choice.</summary>
     public int Right => Choices.IndexOf(Choices.Single(choice => choice.IsRight));

@@ -116,6 +116,21 @@ public sealed record LookChoice(ImmutableArray<PartId> Looks, double Takes, bool
     public override ImmutableArray<PartId> Parts => Looks;
 }
 
+/// <summary>A part that is left alone when one look is clean, or not.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="OnlyIf">Letters of looks: it is treated when debris was found at any of them; empty for always.</param>
+public sealed record LeftAloneChoice(PartId Part, ImmutableArray<string> OnlyIf) : DrillChoice
+{
+    /// <summary>Those of its looks at which debris may still be found.</summary>
+    public ImmutableArray<string> StillOpen { get; init; } = [];
+
+    /// <inheritdoc/>
+    public override bool IsRight => OnlyIf.Length > 0 && StillOpen.IsEmpty;
+
+    /// <inheritdoc/>
+    public override ImmutableArray<PartId> Parts => [Part];
+}
+
 /// <summary>A few steps of the plan in some order, all others in their places.</summary>
 /// <param name="Steps">The steps in this order, with the numbers that they bear in it.</param>
 /// <param name="Fault">The first thing that goes wrong when the plan is done so; <c>null</c> where nothing does.</param>

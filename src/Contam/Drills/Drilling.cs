@@ -6,10 +6,10 @@ namespace Contam.Drills;
 /// <summary>
 /// Makes exercises from a failure.
 /// <para>
-/// Every question has one right choice, told from the family, the spread, the stop line and the played plan; wrong ones are near mistakes. A question that
+/// Every question has one right choice, told from the family, the spread, the stop line, the played plan and the plan with looks; wrong ones are near mistakes. A question that
 /// the failure cannot pose is left out, with the reason.
 /// </para>
-/// <para>Cost: a plan with its first schedule, the stop line, and some hundred plays of the plan at most.</para>
+/// <para>Cost: a plan without looks and one with, each with its first schedule, the stop line, and some hundred plays of the plan at most.</para>
 /// </summary>
 public static class Drilling
 {
@@ -33,6 +33,7 @@ public static class Drilling
             OffFirst.Pose(asked, plan),
             WhereToLook.Pose(asked, ways),
             DirtyingOrder.Pose(asked, plan),
+            LeftAlone.Pose(asked),
         ];
         return new Drill(
             asked,

@@ -87,6 +87,19 @@ public sealed class A_comparison
     }
 
     [Fact]
+    public void Of_a_changed_share_tells_the_hours_to_be_expected()
+    {
+        using Folder folder = Files();
+        File.WriteAllText(folder.At("shop.yaml"), "format: 1\nstandard: shop\npasses-on: [{for: {kind: hose}, share: 0.05}, {for: {kind: pipe}, share: 0.05}]\n");
+        using JsonDocument answer = JsonDocument.Parse(CommandSession.Of($"standard diff house {folder.At("shop.yaml")} systems/families/harbour-diesel-i4.yaml --format json").Out);
+        JsonElement[] changed = [.. answer.RootElement.GetProperty("failures").EnumerateArray().Where(one => one.GetProperty("changed").GetBoolean())];
+        Assert.NotEmpty(changed);
+        // A share chooses looks and never a treatment.
+        Assert.All(changed, one => Assert.Equal(0, one.GetProperty("parts").GetArrayLength()));
+        Assert.Contains(changed, one => one.GetProperty("benchExpected").GetProperty("first").GetDouble() != one.GetProperty("benchExpected").GetProperty("second").GetDouble());
+    }
+
+    [Fact]
     public void Of_a_standard_with_itself_changes_no_plan()
     {
         CommandSession session = CommandSession.Of("standard diff house house systems/families/outboard-gearcase.yaml systems/families/harbour-reverse-gear.yaml");

@@ -123,7 +123,7 @@ public sealed class An_audit
     [Theory]
     [InlineData("", "{")]
     [InlineData("null", "null")]
-    [InlineData("{\"format\": \"contam-audit/1\"}", "is not a whole audit")]
+    [InlineData("{\"format\": \"contam-audit/2\"}", "is not a whole audit")]
     [InlineData("{\"format\": \"contam-plan/1\"}", "is not a whole audit")]
     public void Refuses_a_baseline_that_is_none(string text, string _)
     {
@@ -162,7 +162,32 @@ public sealed class An_audit
 
     [Fact]
     public void In_csv_lists_every_failure() =>
-        Assert.Matches("^family,part,debris,reached,steps,bench hours\r\nwinch,pump,metal,3,[0-9]+,[0-9.]+\r\n$", CommandSession.About(Winch, file => $"audit {file} --format csv --what failures").Out);
+        Assert.Matches("^family,part,debris,reached,steps,bench hours,all clean,expected,looks,on looks\r\nwinch,pump,metal,3,[0-9]+,[0-9.]+,[0-9.]+,[0-9.]+,[0-9]+,[0-9.]+\r\n$", CommandSession.About(Winch, file => $"audit {file} --format csv --what failures").Out);
+
+    [Fact]
+    public void Tells_the_three_hours_of_a_failure_as_its_plan_does()
+    {
+        using JsonDocument audit = JsonDocument.Parse(CommandSession.Of($"audit {Gearcase} --format json").Out);
+        JsonElement pinion = audit.RootElement.GetProperty("failures").EnumerateArray().Single(one => (one.GetProperty("part").GetString(), one.GetProperty("debris").GetString()) == ("pinion", "metal"));
+        using JsonDocument plan = JsonDocument.Parse(CommandSession.Of($"plan {Gearcase} --failed pinion --debris metal --format json").Out);
+        JsonElement hours = plan.RootElement.GetProperty("hours");
+        Assert.Equal(
+            [hours.GetProperty("bench").GetDouble(), hours.GetProperty("benchAllClean").GetDouble(), hours.GetProperty("benchExpected").GetDouble(), plan.RootElement.GetProperty("looks").GetArrayLength(), plan.RootElement.GetProperty("steps").GetArrayLength()],
+            new[] { "benchHours", "benchAllClean", "benchExpected", "looks", "steps" }.Select(name => pinion.GetProperty(name).GetDouble()));
+        Assert.True(hours.GetProperty("benchAllClean").GetDouble() < hours.GetProperty("bench").GetDouble(), "the failure has no look that decides, so it shows nothing");
+    }
+
+    [Fact]
+    public void Says_over_all_failures_how_much_hangs_on_looks()
+    {
+        using JsonDocument audit = JsonDocument.Parse(CommandSession.Of($"audit {Gearcase} --format json").Out);
+        double[] shares = [.. audit.RootElement.GetProperty("failures").EnumerateArray().Select(one => one.GetProperty("onLooks").GetDouble()).Order()];
+        JsonElement told = audit.RootElement.GetProperty("onLooks");
+        Assert.Equal(shares[^1], told.GetProperty("most").GetDouble());
+        Assert.InRange(shares.Count(share => share <= told.GetProperty("median").GetDouble()), (shares.Length + 1) / 2, shares.Length);
+        Assert.InRange(shares.Count(share => share < told.GetProperty("median").GetDouble()), 0, shares.Length / 2);
+        Assert.Matches("HOW MUCH HANGS ON LOOKS\nOver [0-9]+ failures a median of [0-9]+ % of the bench hours hangs on looks", CommandSession.Of($"audit {Gearcase}", width: 400).Out);
+    }
 
     [Fact]
     public void Says_how_far_it_has_come_only_after_a_second()

@@ -29,6 +29,7 @@ internal sealed class DrillJudge(DrillRequest request)
         FilterChoice => question.Choices.OfType<FilterChoice>().All(other => other.Part is not { } part || !IsTrusted(part, question.Debris!)),
         OffChoice off => ComesOffFirst(off.Part, question.About!.Value),
         LookChoice looks => TakesLeast(looks),
+        LeftAloneChoice left => IsLeftAlone(left.Part, question),
         OrderChoice order => Dirties(order),
         _ => throw new InvalidOperationException(choice.GetType().Name),
     };
@@ -107,6 +108,18 @@ internal sealed class DrillJudge(DrillRequest request)
         StopLineFinder.Of(question with { Family = question.Family.WithParts([.. question.Family.Parts.Select(part => part with { Inspect = part.Inspect is { } look ? look with { Shows = Shows.Poor } : null })]) }).Treat.ToDictionary(part => part.Part, part => part.Minutes);
 
     private double LookMinutesOf(ImmutableArray<PartId> looks) => ChosenLooks.Of(new StopLineQuestion(Family, request.Standard, request.Failures, request.Debris)) is { } chosen ? looks.Sum(chosen.MinutesOf) : 0;
+
+    // The look is recorded as clean findings beforehand, and a plan without looks is made.
+    private bool IsLeftAlone(PartId part, DrillQuestion question)
+    {
+        PlanLook clean = question.Looks.Single(look => look.Id == question.CleanLook);
+        PlanDocument after = Planner.Plan(new PlanRequest(Family, request.Standard, request.Failed, request.Debris)
+        {
+            TakesFirstSchedule = true,
+            Findings = [.. clean.Places.SelectMany(place => request.Debris.Select(debris => new Finding(new PartId(place), debris, Found: false)))],
+        });
+        return after.Parts.All(one => one.Id != part.Value || one.Treatment.IsEmpty);
+    }
 
     private bool Dirties(OrderChoice order)
     {

@@ -19,7 +19,7 @@ public class The_drill
     [Fact]
     public void Has_one_right_answer_to_every_question_whatever_the_system()
     {
-        var posed = new int[5];
+        var posed = new int[6];
         ForEvery.Case(
             asked =>
             {
@@ -82,6 +82,8 @@ public class The_drill
         Assert.Contains(wrong, choice => choice is FilterChoice { Trust: FilterTrust.OpensPast or FilterTrust.IsNominalAndOpensPast });
         Assert.Contains(wrong, choice => choice is OffChoice { IsInTheWay: true });
         Assert.Contains(wrong, choice => choice is OffChoice { ComesAfter: true });
+        Assert.Contains(wrong, choice => choice is LeftAloneChoice { OnlyIf.IsEmpty: true, Path.Length: > 0 });
+        Assert.Contains(wrong, choice => choice is LeftAloneChoice { StillOpen.Length: > 0 });
         Assert.Contains(wrong, choice => choice is LookChoice { NotCounting.Length: > 0 });
         Assert.Contains(wrong, choice => choice is LookChoice { NotCounting.Length: 0, Path.Length: > 0 });
         Assert.Contains(wrong, choice => choice is LookChoice { NotCounting.Length: 0, Path.Length: 0 });

@@ -181,14 +181,13 @@ public class A_stop_line
           "looks": [
             {
               "part": "gear-housing",
-              "minutes": 100,
-              "inTheWay": [
-                "clutch-dog"
-              ],
+              "minutes": 10,
+              "inTheWay": [],
               "clears": [
                 "gear-housing",
                 "lower-plug",
                 "upper-plug",
+                "pinion-nut",
                 "forward-gear",
                 "reverse-gear",
                 "clutch-dog",
@@ -206,6 +205,7 @@ public class A_stop_line
             "gear-housing",
             "lower-plug",
             "upper-plug",
+            "pinion-nut",
             "forward-gear",
             "reverse-gear",
             "clutch-dog",
@@ -278,10 +278,10 @@ public class A_stop_line
             }
           ],
           "minutes": {
-            "looks": 100,
+            "looks": 10,
             "treatment": 710,
-            "withoutLooking": 1722,
-            "saved": 912
+            "withoutLooking": 1707,
+            "saved": 987
           },
           "isLeast": true,
           "doubtful": [],

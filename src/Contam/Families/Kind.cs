@@ -42,6 +42,9 @@ public sealed record Kind(string Name, SourceSpan Place)
     /// <summary>Whether such a part usually sits on or in another that the family names as its carrier.</summary>
     public bool IsCarried { get; init; }
 
+    /// <summary>Whether such a part is renewed whenever it is taken out, as a lip that was disturbed does not seal again.</summary>
+    public bool IsRenewedWhenOut { get; init; }
+
     /// <summary>What can be measured at such a part; <c>null</c> for anything.</summary>
     public ImmutableArray<Measure>? Measures { get; init; }
 

@@ -51,7 +51,19 @@ internal sealed class Bearing
     }
 
     /// <summary>Whether a wording fits the job: as a caution does, and its kind is that of every part. A text for a bearing is not one for its shaft.</summary>
-    public bool Words(BearsOn on, Job job) => Fits(on, job) && (on.Kind is not { } kind || job.At.All(part => part.Kind.Name == kind));
+    public bool Words(BearsOn on, Job job) => Fits(on, job) && (on.Kind is not { } kind || job.At.All(part => part.Kind.Name == kind)) && (on.Fluid is not { } fluid || IsDoneWith(fluid, job));
+
+    /// <summary>
+    /// Whether the work is done with this fluid. Parts that stand in several circuits are cleaned with one fluid, the first that is not air: a gear housing that
+    /// sea water reaches only through a crack is not flushed with water.
+    /// </summary>
+    private bool IsDoneWith(string fluid, Job job)
+    {
+        if (!job.Circuits.IsEmpty)
+            return true;
+        Circuit[] all = [.. job.At.SelectMany(CircuitsAt)];
+        return (Array.Find(all, circuit => circuit.Fluid is not null) ?? all.FirstOrDefault()) is not { } first || FluidSort.Fits(fluid, family, first);
+    }
 
     /// <summary>Whether a job is part of what a part is treated by; a look whether it has failed is not, nor is a look at it when it is clean.</summary>
     private static bool IsTreatment(Job job) => job.Frame is null && (job.Action == StepAction.Inspect ? job.About == LookAbout.Debris : job.Phase < Phase.Prove || job.Action == StepAction.Test);

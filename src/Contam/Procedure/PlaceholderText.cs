@@ -68,7 +68,7 @@ internal sealed class PlaceholderText
             "{hours}" => (request.Standard.FirstRunningHours ?? TimeSpan.FromHours(5)).TotalHours.ToString("0.#", CultureInfo.InvariantCulture),
             "{beyond}" => Beyond(job.At),
             "{upstream}" => first is null ? "none" : Sentences.ListUpTo(MostNamed, upstream.ThatSheds(first)),
-            "{limit}" => first is null ? "" : LimitFigures.For(request.Family, first) ?? "",
+            "{limit}" => first is null ? "" : (job.Frame?.Step is FrameNames.Hold or FrameNames.HoldGas ? LimitFigures.ForHold(request.Family, first) : LimitFigures.For(request.Family, first)) ?? "",
             "{how}" => How(job, first),
             "{seals}" => SealList(job.Seals),
             _ => throw new ArgumentOutOfRangeException(nameof(placeholder), placeholder, "not a placeholder"),

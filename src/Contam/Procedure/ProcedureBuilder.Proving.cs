@@ -56,8 +56,8 @@ internal sealed partial class ProcedureBuilder
                 case FrameNames.HoldGas:
                     break;
                 case FrameNames.Hold:
-                    foreach (WorkItem held in HeldParts())
-                        yield return AddFrameStep(Phase.Prove, StepAction.Prove, HoldOf(step, held.Part), [held.Part], [], due: due, when: WhenOpened(held));
+                    foreach ((Part held, LookCondition when) in HeldParts())
+                        yield return AddFrameStep(Phase.Prove, StepAction.Prove, HoldOf(step, held), [held], [], due: due, when: when);
                     break;
                 case FrameNames.SecondFilters:
                     foreach (IGrouping<LookCondition, WorkItem> filters in items.OfType<WorkItem>().Where(item => item.Treated is not null && item.Part.Kind.IsFilter).GroupBy(item => item.Treated!))
@@ -116,17 +116,31 @@ internal sealed partial class ProcedureBuilder
             : frame.Find(FrameSection.Prove, FrameNames.Hold, opening.Circuits, [part]) ?? onLiquid;
     }
 
-    /// <summary>Parts with a limit for a pressure or vacuum hold that were opened: they are tried when everything is back.</summary>
-    private IEnumerable<WorkItem> HeldParts()
+    /// <summary>
+    /// Parts with a limit for a pressure or vacuum hold that were opened, and when: they are tried when everything is back. A part is opened too when
+    /// something that stands on it, and in its fluid, comes off: a carrier with its lips opens the case.
+    /// </summary>
+    private IEnumerable<(Part Part, LookCondition When)> HeldParts()
     {
-        // What is tested in its place has a step of its own.
-        var opened = items.OfType<WorkItem>().Where(item => Opening.IsOpened(item) && jobsOf[family.IndexOf(item.Part.Id)]?.Test is not { Phase: Phase.Prove }).ToDictionary(item => item.Part.Id);
-        return family.Limits
-            .Where(limit => limit.Measures is Measure.PressureDrop or Measure.VacuumDrop && opened.ContainsKey(limit.Part))
-            .Select(limit => limit.Part)
-            .Distinct()
-            .OrderBy(family.IndexOf)
-            .Select(part => opened[part]);
+        foreach (Part part in family.Limits.Where(limit => limit.Measures is Measure.PressureDrop or Measure.VacuumDrop).Select(limit => limit.Part).Distinct().OrderBy(family.IndexOf).Select(id => family[id]))
+        {
+            // What is tested in its place has a step of its own.
+            if (jobsOf[family.IndexOf(part.Id)]?.Test is { Phase: Phase.Prove })
+                continue;
+            LookCondition[] opened = [.. OpenedAt(part)];
+            if (opened.Length > 0)
+                yield return (part, opened.Aggregate((any, one) => any.Or(one)));
+        }
+    }
+
+    private IEnumerable<LookCondition> OpenedAt(Part part)
+    {
+        if (items[family.IndexOf(part.Id)] is { } own && Opening.IsOpened(own))
+            yield return WhenOpened(own);
+        if (family.Circuits.FirstOrDefault(circuit => circuit.Fluid is not null && circuit.Parts.Contains(part.Id)) is not { } circuit)
+            yield break;
+        foreach (WorkItem on in items.OfType<WorkItem>().Where(item => item.ComesOff && item.Part.StandsOn.Contains(part.Id) && circuit.Parts.Contains(item.Part.Id)))
+            yield return on.Off;
     }
 
     /// <summary>

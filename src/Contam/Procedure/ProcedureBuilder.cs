@@ -90,9 +90,10 @@ internal sealed partial class ProcedureBuilder
             bool isSettled = true;
             for (int index = 0; index < grown.Length; index++)
             {
-                if (grown[index] is not { ComesOff: true } off || (asked[index] is { ComesOff: true } known && known.Off.Equals(off.Off)))
+                if (grown[index] is not { ComesOff: true } off || (asked[index] is { ComesOff: true } known && known.Off.Equals(off.Off) && IsRenewedAsOften(known, off)))
                     continue;
-                asked[index] = asked[index] is { } item ? item with { ComesOff = true, ComesInside = false, Off = off.Off } : off;
+                WorkItem grownItem = asked[index] is { } item ? item with { ComesOff = true, ComesInside = false, Off = off.Off } : off;
+                asked[index] = off.Has(TreatmentKind.Replace) ? grownItem.Renewed(off.WhenDone(TreatmentKind.Replace)) : grownItem;
                 isSettled = false;
             }
 
@@ -100,6 +101,9 @@ internal sealed partial class ProcedureBuilder
                 return (flushed, found);
         }
     }
+
+    private static bool IsRenewedAsOften(WorkItem asked, WorkItem grown) =>
+        !grown.Has(TreatmentKind.Replace) || (asked.Has(TreatmentKind.Replace) && asked.WhenDone(TreatmentKind.Replace).Covers(grown.WhenDone(TreatmentKind.Replace)));
 
     private void AddPartJobs()
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Contam.Families;
+using Contam.Treatment;
 
 namespace Contam.Procedure;
 
@@ -75,6 +76,15 @@ internal sealed record WorkItem(Part Part, ImmutableArray<TreatmentKind> Treatme
 
     /// <summary>When a treatment that it gets is done.</summary>
     public LookCondition WhenDone(TreatmentKind treatment) => (When.IsDefaultOrEmpty ? null : When[(int)treatment]) ?? LookCondition.Always;
+
+    /// <summary>The same, and renewed then.</summary>
+    public WorkItem Renewed(LookCondition when)
+    {
+        LookCondition?[] conditions = When.IsDefaultOrEmpty ? [.. Enum.GetValues<TreatmentKind>().Select(one => Has(one) ? LookCondition.Always : null)] : [.. When];
+        int replace = (int)TreatmentKind.Replace;
+        conditions[replace] = conditions[replace]?.Or(when) ?? when;
+        return this with { Treatments = RuleBook.Join(Treatments.Append(TreatmentKind.Replace)), When = [.. conditions] };
+    }
 
     /// <summary>When any of these treatments is done; <c>null</c> where it gets none of them.</summary>
     public LookCondition? Any(Func<TreatmentKind, bool> isMeant) =>

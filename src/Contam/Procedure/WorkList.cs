@@ -94,6 +94,12 @@ internal static class WorkList
                     TakeOff(family.IndexOf(other), when);
                 }
 
+                if (item is { ComesOff: true, Part.Kind.IsRenewedWhenOut: true })
+                {
+                    Renew(index, item.Off);
+                    item = items[index]!;
+                }
+
                 if (!item.ComesOff)
                 {
                     // What stays on a carrier is worked on while that is off, so it is off whenever there is work.
@@ -154,6 +160,22 @@ internal static class WorkList
                 return;
             items[index] = item is null ? new WorkItem(family.Parts[index], [], ComesOff: true, GoesOut: false) { Off = off } : item with { ComesOff = true, Off = off };
             queue.Enqueue(index);
+        }
+
+        // What is not put back once it is out is renewed, and with it what makes a set with it.
+        void Renew(int first, LookCondition when)
+        {
+            var waiting = new Queue<int>([first]);
+            while (waiting.TryDequeue(out int index))
+            {
+                if (items[index] is { ComesInside: true } || (items[index] is { } known && known.Has(TreatmentKind.Replace) && known.WhenDone(TreatmentKind.Replace).Covers(when)))
+                    continue;
+                TakeOff(index, when);
+                items[index] = items[index]!.Renewed(when);
+                queue.Enqueue(index);
+                foreach (PartId mate in family.Parts[index].Together)
+                    waiting.Enqueue(family.IndexOf(mate));
+            }
         }
 
         void WidenForLooks()

@@ -41,7 +41,7 @@ internal sealed class HistoryCheck
         bool[] isDone = [.. looks.Steps.Select(step => step.IsMet(history.CountsAsFound))];
         int[] needed = needs.In(history, out string? unasked);
         int[] done = Done(isDone);
-        return (unasked, asked.Treated ? Treated(history, needed, done) : null, asked.Ordered ? Ordered(history, isDone, needed, done) : null);
+        return (unasked, asked.Treated ? Treated(history, needed, done) ?? PutBack(isDone, done) : null, asked.Ordered ? Ordered(history, isDone, needed, done) : null);
     }
 
     private int[] Done(bool[] isDone)
@@ -82,6 +82,22 @@ internal sealed class HistoryCheck
         }
 
         return TreatedCheck.RenewedByHalf(reading.Family, part => (done[reading.Family.IndexOf(part)] & HistoryNeeds.Bit(TreatmentKind.Replace)) != 0);
+    }
+
+    private string? PutBack(bool[] isDone, int[] done)
+    {
+        for (int step = 0; step < isDone.Length; step++)
+        {
+            if (!isDone[step] || byTime[step].Step.Action != StepAction.Remove)
+                continue;
+            foreach (int part in byTime[step].Parts)
+            {
+                if (reading.Family.Parts[part].Kind.IsRenewedWhenOut && (done[part] & HistoryNeeds.Bit(TreatmentKind.Replace)) == 0)
+                    return TreatedCheck.PutBack(reading.Family.Parts[part]);
+            }
+        }
+
+        return null;
     }
 
     /// <summary>What a part needs and does not get. A new part is neither flushed nor cleaned, and what comes new inside of another has nothing else done to it.</summary>

@@ -20,8 +20,18 @@ internal static class TreatedCheck
             ?? plan.Steps.OrEmpty().Select(step => Unasked(step, work, family)).FirstOrDefault(fault => fault is not null)
             ?? family.Parts.Select(part => LeftOff(part, work)).FirstOrDefault(fault => fault is not null)
             ?? RenewedByHalf(family, part => work.IsDone(part.Value, StepAction.Replace))
+            ?? PutBack(family, work)
             ?? Unconfirmed(plan.Failed.OrEmpty(), plan.Steps.OrEmpty());
     }
+
+    /// <summary>The first part that does not seal again once it was out, and goes back old; <c>null</c> for none.</summary>
+    private static string? PutBack(Family family, Work work) =>
+        family.Parts.FirstOrDefault(part => part.Kind.IsRenewedWhenOut && work.IsDone(part.Id.Value, StepAction.Remove) && !work.IsDone(part.Id.Value, StepAction.Replace)) is { } old
+            ? PutBack(old)
+            : null;
+
+    /// <summary>That a part which does not seal again goes back old.</summary>
+    internal static string PutBack(Part old) => $"{old.Id} is taken out and not renewed: the old one would go back";
 
     private static string? Untreated(PlanPart listed, bool hasFailed, Work work, Family family)
     {
@@ -56,8 +66,8 @@ internal static class TreatedCheck
             {
                 // A loop is flushed as one, and with it what is otherwise cleaned by hand.
                 StepAction.Flush when step.Parts.OrEmpty().Length > 1 => treatment.Contains(TreatmentKind.Flush) || treatment.Contains(TreatmentKind.Clean),
-                // What nobody's debris came to is renewed only with another.
-                StepAction.Replace when treatment.IsEmpty => family.Find(new PartId(part)) is { } spared && IsRenewedWithAnother(spared, work),
+                // What nobody's debris came to is renewed only with another, or because it was out of its place.
+                StepAction.Replace when treatment.IsEmpty => family.Find(new PartId(part)) is { } spared && (spared.Kind.IsRenewedWhenOut || IsRenewedWithAnother(spared, work)),
                 // Only a part that is kept is worth measuring, and only when it is clean.
                 StepAction.Inspect when step.About == LookAbout.Condition => PlayedStep.IsConditionLook(step)
                     && treatment.Any(kind => kind is TreatmentKind.Flush or TreatmentKind.Clean) && (work.HasLooks || !treatment.Contains(TreatmentKind.Replace)),

@@ -110,9 +110,9 @@ public class A_trace
     [Fact]
     public void Stopped_without_a_file_says_how_to_go_on()
     {
-        CommandSession session = CommandSession.Of([.. $"trace {Case} --debris water --sure 99.9%".Split(' ')], 400, "clean\nfound\nstop\n");
+        CommandSession session = CommandSession.Of([.. $"trace {Case} --debris water --sure 99.9%".Split(' ')], 400, "clean\nclean\nstop\n");
         Assert.Equal(0, session.Exit);
-        Assert.EndsWith($"Stopped. To go on: contam trace {Case} --debris water --clean water-inlet-screen --found exhaust-passage=water\n", session.Out, StringComparison.Ordinal);
+        Assert.EndsWith($"Stopped. To go on: contam trace {Case} --debris water --clean exhaust-passage --clean propshaft-water-seal\n", session.Out, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -20,6 +20,15 @@ public static class LimitFigures
         return limits.Length == 0 ? null : string.Join("; ", limits);
     }
 
+    /// <summary>As <see cref="For"/>, of what is read while a part stands under pressure or vacuum alone.</summary>
+    public static string? ForHold(Family family, Part part)
+    {
+        ArgumentNullException.ThrowIfNull(family);
+        ArgumentNullException.ThrowIfNull(part);
+        string[] limits = [.. family.Limits.Where(limit => limit.Part == part.Id && limit.Measures is (Measure.PressureDrop or Measure.VacuumDrop)).Select(Sentence)];
+        return limits.Length == 0 ? null : string.Join("; ", limits);
+    }
+
     /// <summary>The figures of one limit, as <see cref="For"/> has them.</summary>
     public static string Sentence(Limit limit)
     {

@@ -73,6 +73,7 @@ internal sealed partial class StandardBuilder
                 LookUsesUp = kind.Get(KindKeys.LookUsesUp, false),
                 LookOpens = kind.Get(KindKeys.LookOpens, true),
                 IsCarried = kind.Get(KindKeys.Carried, false),
+                IsRenewedWhenOut = kind.Get(KindKeys.RenewedWhenOut, false),
                 Measures = kind.TryGet(KindKeys.Measures, out ImmutableArray<Located<Measure>> measures) ? [.. measures.Select(measure => measure.Value)] : null,
                 Minutes = kind.TryGet(KindKeys.Minutes, out Form? minutes) ? MinutesKeys.Read(minutes) : TaskMinutes.None,
                 Seals = [.. kind.Get(KindKeys.Seals, []).Select(seal => seal.Value)],

@@ -17,6 +17,7 @@ public class What_a_kind_says_of_its_parts
           needle: {cleared-by: nothing, test-at: built-up}
           shell: {cleared-by: two-looks, test-at: fitted, carried: true}
           strap: {look-opens: false}
+          lip: {renewed-when-out: true}
         """;
 
     [Theory]
@@ -57,6 +58,9 @@ public class What_a_kind_says_of_its_parts
 
     [Fact]
     public void Says_that_it_is_carried() => Assert.Equal((true, false), (Read("kind: shell").Kind.IsCarried, Read("kind: plain").Kind.IsCarried));
+
+    [Fact]
+    public void Says_that_it_is_renewed_when_it_was_out() => Assert.Equal((true, false), (Read("kind: lip").Kind.IsRenewedWhenOut, Read("kind: plain").Kind.IsRenewedWhenOut));
 
     private static Part Read(string said)
     {

@@ -47,6 +47,11 @@ internal static class KindKeys
         Name = "carried", Means = "Whether such a part usually sits on or in another, so that a family which names carriers should name its own; default: false", Example = "true",
     };
 
+    public static readonly Key<bool> RenewedWhenOut = new(new FlagShape())
+    {
+        Name = "renewed-when-out", Means = "Whether such a part is renewed whenever it is taken out, also where it is only in the way; default: false", Example = "true",
+    };
+
     public static readonly Key<ImmutableArray<Located<Measure>>> Measures = new(new ListShape<Measure>(LimitKeys.MeasureShape, "a list of what is measured") { EachOnce = true })
     {
         Name = "measures", Means = "What can be measured at such a part; default: anything", Example = "[run-out, clearance]",
@@ -65,7 +70,7 @@ internal static class KindKeys
     /// <summary>A kind of part.</summary>
     public static readonly FormShape Kind = new(
         "kind", "a kind", About, Removable, Filter, JoinsFluids, FluidMayEnd, Reservoir,
-        KindPartKeys.ClearedBy, KindPartKeys.TestAt, LookUsesUp, LookOpens, Carried, Measures, Minutes, Seals)
+        KindPartKeys.ClearedBy, KindPartKeys.TestAt, LookUsesUp, LookOpens, Carried, RenewedWhenOut, Measures, Minutes, Seals)
     {
         Means = "A sort of part, and the defaults that it brings",
     };

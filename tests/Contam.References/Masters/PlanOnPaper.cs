@@ -49,6 +49,9 @@ internal sealed class PlanOnPaper
     /// <summary>Whether a step on a part is in the plan at all.</summary>
     public bool Does(StepAction action, string part) => plan.Steps.Any(step => step.Action == action && (step.Part == part || step.Parts.Contains(part)));
 
+    /// <summary>Whether a circuit is drained or opened safely before a part comes off.</summary>
+    public bool DrainsFirst(string circuit, string part) => plan.Steps.Any(step => step.Circuit == circuit && step.Number < StepOf(StepAction.Remove, part));
+
     /// <summary>The parts come off in this order; where one is in it twice or not at all the test fails.</summary>
     public void ComesOff(params string[] order) => InOrder(StepAction.Remove, order);
 

@@ -63,7 +63,7 @@ public sealed class A_start : IDisposable
 
         Assert.Equal(0, started.Exit);
         Assert.Equal(check.Exit != 0 || !check.Out.Contains("no errors, no warnings", StringComparison.Ordinal), started.Out.Contains("What is left for you to add:", StringComparison.Ordinal));
-        Assert.Contains("counts: {injector-pipe: 4, injector: 4}", File.ReadAllText(At("my-own/my-own.yaml")), StringComparison.Ordinal);
+        Assert.Contains("counts: {injector-pipe: 4, injector: 4, injector-tip: 4}", File.ReadAllText(At("my-own/my-own.yaml")), StringComparison.Ordinal);
         Assert.True(File.Exists(At("my-own/modules/common-rail-fuel.yaml")));
         Assert.False(File.Exists(At("my-own/modules/raw-water.yaml")));
         Assert.DoesNotContain("outside", check.Out, StringComparison.Ordinal);

@@ -12,8 +12,8 @@ public class A_stop_line
         Stop line: High-pressure injection pump failed, metal
         Four-cylinder harbour-launch diesel with common-rail injection
         (harbour-diesel-i4)
-        2 looks (30 min). If all are clean, 26 parts can be left alone. Work saved: 995
-        min, 16.6 h.
+        2 looks (30 min). If all are clean, 30 parts can be left alone. Work saved: 940
+        min, 15.7 h.
 
         LOOK HERE, NEAREST TO THE FAILURE FIRST
           [ ] 1 Rail (20 min): take out the pressure valve and draw a white swab through
@@ -21,7 +21,7 @@ public class A_stop_line
                 Clean, it is left alone itself, and so are turbocharger turbine wheel
                 and housing, cylinder 1–4, exhaust valve 1–4, exhaust manifold, exhaust
                 elbow with water injection, exhaust hose, silencer, rail pressure valve,
-                injector pipe 1–4, injector return rail.
+                injector pipe 1–4, nozzle tip of an injector 1–4, injector return rail.
           [ ] 2 Return hose to the tank (10 min): take it off at the tank and run half a
                 litre into a clear jar
                 Clean, it is left alone itself, and so are fuel tank, feed hose, water
@@ -30,14 +30,14 @@ public class A_stop_line
         WHAT IS TREATED ALTHOUGH ALL LOOKS ARE CLEAN
           Failed              High-pressure injection pump (165 min, 2.8 h)
           Critical            Injector 1–4 (180 min, 3.0 h)
-          Before the line     Delivery pipe from pump to rail, return pipe from the pump
-                              (70 min)
+          Before the line     Drive shaft seal of the injection pump, delivery pipe from
+                              pump to rail, return pipe from the pump (65 min)
 
         WORK
           Looks               30 min
-          Treatment           415 min, 6.9 h
-          Without looking     1440 min, 24.0 h
-          Saved               995 min, 16.6 h
+          Treatment           410 min, 6.8 h
+          Without looking     1380 min, 23.0 h
+          Saved               940 min, 15.7 h
           At the parts themselves. What is in the way of a look is counted with it, what
           is in the way of a treatment is not, so the saving is rather too low than too
           high. Waiting for parts and workshops is not counted.
@@ -73,17 +73,18 @@ public class A_stop_line
           Failed              High-pressure injection pump (165 min, 2.8 h)
           Debris found there  Return hose to the tank (40 min)
           Critical            Injector 1–4 (180 min, 3.0 h)
-          Before the line     Delivery pipe from pump to rail, return pipe from the pump
-                              (70 min)
+          Before the line     Drive shaft seal of the injection pump, delivery pipe from
+                              pump to rail, return pipe from the pump (65 min)
           Cleared already,    Turbocharger turbine wheel and housing, cylinder 1–4,
           left alone          exhaust valve 1–4, exhaust manifold, exhaust elbow with
                               water injection, exhaust hose, silencer, rail, rail
-                              pressure valve, injector pipe 1–4, injector return rail
+                              pressure valve, injector pipe 1–4, nozzle tip of an
+                              injector 1–4, injector return rail
 
         WORK
           Looks               15 min
-          Treatment           455 min, 7.6 h
-          Without looking     845 min, 14.1 h
+          Treatment           450 min, 7.5 h
+          Without looking     840 min, 14.0 h
           Saved               375 min, 6.3 h
           At the parts themselves. What is in the way of a look is counted with it, what
           is in the way of a treatment is not, so the saving is rather too low than too
@@ -105,8 +106,8 @@ public class A_stop_line
         Stop line: High-pressure injection pump failed, metal and water
         Four-cylinder harbour-launch diesel with common-rail injection
         (harbour-diesel-i4)
-        2 looks (35 min). If all are clean, 25 parts can be left alone. Work saved: 865
-        min, 14.4 h.
+        2 looks (35 min). If all are clean, 29 parts can be left alone. Work saved: 960
+        min, 16.0 h.
 
         LOOK HERE, NEAREST TO THE FAILURE FIRST
           [ ] 1 Fuel tank (15 min): draw a litre from the lowest point into a clear jar
@@ -119,20 +120,20 @@ public class A_stop_line
                 housing, cylinder 1–4, exhaust valve 1–4, exhaust manifold, exhaust
                 elbow with water injection, exhaust hose, silencer, feed hose, water
                 separator, lift pump, fuel filter, rail pressure valve, injector pipe
-                1–4, injector return rail.
+                1–4, nozzle tip of an injector 1–4, injector return rail.
 
         WHAT IS TREATED ALTHOUGH ALL LOOKS ARE CLEAN
           Failed              High-pressure injection pump (165 min, 2.8 h)
           Debris found there  Return hose to the tank (40 min)
           Critical            Injector 1–4 (180 min, 3.0 h)
-          Before the line     Delivery pipe from pump to rail, return pipe from the pump
-                              (70 min)
+          Before the line     Drive shaft seal of the injection pump, delivery pipe from
+                              pump to rail, return pipe from the pump (70 min)
 
         WORK
           Looks               35 min
           Treatment           455 min, 7.6 h
-          Without looking     1355 min, 22.6 h
-          Saved               865 min, 14.4 h
+          Without looking     1450 min, 24.2 h
+          Saved               960 min, 16.0 h
           At the parts themselves. What is in the way of a look is counted with it, what
           is in the way of a treatment is not, so the saving is rather too low than too
           high. Waiting for parts and workshops is not counted.

@@ -20,6 +20,8 @@ public static class PlanMarkdown
         var page = new StringBuilder();
         page.Append(CultureInfo.InvariantCulture, $"# Clean-out: {Escape(plan.Failed.IsEmpty || plan.FromFindings is not null ? "from what was found" : string.Join(", ", plan.Failed.Select(names.Of)) + " failed")}, {Escape(string.Join(" and ", plan.Debris))}\n\n");
         page.Append(CultureInfo.InvariantCulture, $"{Escape(plan.Family.Title)} ({Escape(plan.Family.Id)}). {Reached(plan)}.\n\n");
+        if (ReviewWords.Of(plan) is { } reviewed)
+            page.Append(CultureInfo.InvariantCulture, $"{Escape(reviewed)}\n\n");
         Looks(page, plan, new LookWords(plan, names));
         foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
             page.Append(CultureInfo.InvariantCulture, $"{Escape(sentence)}\n\n");

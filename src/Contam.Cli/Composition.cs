@@ -19,6 +19,7 @@ internal static class Composition
             .AddSingleton<ICommandSource>(services => new CheckCommand(shell, Get<Loading>(services)))
             .AddSingleton<ICommandSource>(services => new PartsCommand(shell, Get<Loading>(services)))
             .AddSingleton<ICommandSource>(services => new DrawCommand(shell, Get<Loading>(services)))
+            .AddSingleton<ICommandSource>(services => new ReviewCommand(shell, Get<Loading>(services)))
             .AddSingleton<ICommandSource>(services => new PlanCommand(shell, Get<Loading>(services), Get<IPlanner>(services)))
             .AddSingleton<ICommandSource>(services => new VerifyCommand(shell, Get<Loading>(services), Get<IPlanVerifier>(services)))
             .AddSingleton<ICommandSource>(services => new WhyCommand(shell, Get<Loading>(services)))

@@ -20,6 +20,8 @@ public static class PlanMarkdown
         var page = new StringBuilder();
         page.Append(CultureInfo.InvariantCulture, $"# {Escape(plan.Failed.IsEmpty ? $"Clean-out: from what was found, {string.Join(" and ", plan.Debris)}" : PlanSentences.Title(plan, names))}\n\n");
         page.Append(CultureInfo.InvariantCulture, $"{Escape(plan.Family.Title)} ({Escape(plan.Family.Id)}). {Reached(plan)}.\n\n");
+        if (ReviewWords.Of(plan) is { } reviewed)
+            page.Append(CultureInfo.InvariantCulture, $"{Escape(reviewed)}\n\n");
         Looks(page, plan, new LookWords(plan, names));
         foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
             page.Append(CultureInfo.InvariantCulture, $"{Escape(sentence)}\n\n");

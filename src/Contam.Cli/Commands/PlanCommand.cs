@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Contam.Cli.Reviews;
 using Contam.Hosting;
 using Contam.Plans;
 using Contam.Problems;
@@ -63,6 +64,7 @@ internal sealed class PlanCommand(Shell shell, Loading loading, IPlanner planner
         {
             Findings = question.Findings,
             Technicians = call.GetValue(technicians),
+            Review = new ReviewsOf(shell, loading).Of(call.GetValue(failure.Family)!, question.Family, question.Standard),
             Sequence = call.GetValue(order) == "schedule" ? PlanSequence.Schedule : PlanSequence.Bench,
         };
         if (question.Failures.IsEmpty)

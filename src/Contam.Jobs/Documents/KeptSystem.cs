@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Contam.Families;
-using Contam.Families.Reading;
 using Contam.Families.Reading.Sheets;
 using Contam.Jobs.Entries;
 using Contam.Jobs.Stores;
@@ -32,34 +31,9 @@ public sealed record KeptSystem(Family Family, ShopStandard Standard)
         ShopStandard standard = BuiltInStandards.ReadSources(CopiesOf(text, opened.Standard), limits).Value
             ?? throw new ShopException(ShopFault.Newer, "this contam does not understand the standard that the job keeps. Use the contam that the job was opened with.");
         ImmutableArray<SourceCopy> files = CopiesOf(text, opened.Family);
-        Family family = (files.Length == 1 ? FamilyReader.ReadText(files[0].Text, files[0].Name, standard.CatalogueOf(), limits) : ReadLaidOut(files, standard, limits)).Value
+        Family family = KeptFamily.Read(files, standard.CatalogueOf(), limits).Value
             ?? throw new ShopException(ShopFault.Newer, "this contam does not understand the family that the job keeps. Use the contam that the job was opened with.");
         return new KeptSystem(family, standard);
-    }
-
-    private static Outcome<Family> ReadLaidOut(ImmutableArray<SourceCopy> files, ShopStandard standard, ReadLimits limits)
-    {
-        DirectoryInfo root = Directory.CreateTempSubdirectory("contam");
-        try
-        {
-            // As deep as the way up of any of them goes, so that none leaves the folder.
-            int depth = files.Max(file => file.Name.Split('/').Count(step => step == ".."));
-            string folder = Path.Combine([root.FullName, "systems", .. Enumerable.Repeat("d", depth)]);
-            foreach (SourceCopy file in files)
-            {
-                string path = Path.GetFullPath(Path.Combine(folder, file.Name));
-                if (!path.StartsWith(Path.Combine(root.FullName, "systems") + Path.DirectorySeparatorChar, StringComparison.Ordinal))
-                    throw new ShopException(ShopFault.Damaged, "a file that the job keeps bears a name that leads out of its folder. Nothing was written.");
-                Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-                File.WriteAllText(path, file.Text);
-            }
-
-            return FamilyReader.ReadFile(Path.Combine(folder, files[0].Name), standard.CatalogueOf(), limits);
-        }
-        finally
-        {
-            root.Delete(recursive: true);
-        }
     }
 
     private static ImmutableArray<SourceCopy> CopiesOf(Func<string, string> text, ImmutableArray<KeptFile> files) =>

@@ -53,7 +53,7 @@ internal static partial class Planned
 
     /// <summary>
     /// Where a text first differs from the plan that was due, as a clause; <c>null</c> where it is that plan, byte for byte. Only the folder of a rule's file
-    /// may differ, which is how it was typed.
+    /// may differ, which is how it was typed; and what the text says of reviews of the family does not count, as it changes nothing in the work and the job does not keep it.
     /// </summary>
     public static string? Difference(string brought, string due)
     {
@@ -73,7 +73,11 @@ internal static partial class Planned
         return text.Length <= 80 ? text : text[..80] + "…";
     }
 
-    private static string WithoutFolders(string plan) => RuleFile().Replace(plan, "${key}${name}");
+    private static string WithoutFolders(string plan) => Reviewed().Replace(RuleFile().Replace(plan, "${key}${name}"), "");
+
+    // A line of its own closes it: within texts a new line is written otherwise.
+    [GeneratedRegex(""",\n  "review": \{\n(?:    [^\n]*\n)*  \}(?=\n\}\s*$)""", RegexOptions.CultureInvariant)]
+    private static partial Regex Reviewed();
 
     [GeneratedRegex("""(?<key>"file": ")[^"\n]*[/\\](?<name>[^"/\\\n]*")""", RegexOptions.CultureInvariant)]
     private static partial Regex RuleFile();

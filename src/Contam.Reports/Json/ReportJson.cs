@@ -34,4 +34,5 @@ internal static class ReportJson
 [JsonSerializable(typeof(AuditAnswer))]
 [JsonSerializable(typeof(CompareAnswer))]
 [JsonSerializable(typeof(DrillAnswer))]
+[JsonSerializable(typeof(SignedReviewDocument))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;

@@ -54,6 +54,8 @@ public static class PlanHtml
     {
         page.Open("header", ("id", "sheet"), ("data-plan", hash)).Line().Leaf("h1", title).Line();
         page.Leaf("p", PlanSentences.Engine(plan)).Line().Leaf("p", PlanSentences.Summary(plan)).Line();
+        if (ReviewWords.Of(plan) is { } reviewed)
+            page.Leaf("p", reviewed).Line();
         foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
             page.Leaf("p", sentence).Line();
         foreach (string note in plan.Notes)

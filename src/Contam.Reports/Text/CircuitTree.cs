@@ -31,6 +31,16 @@ public static class CircuitTree
             page.Row(2, (part.Id.Value, 0));
     }
 
+    /// <summary>The tree of one circuit, a text a line.</summary>
+    public static IReadOnlyList<string> Lines(Family family, Circuit circuit, TextLook look)
+    {
+        ArgumentNullException.ThrowIfNull(family);
+        ArgumentNullException.ThrowIfNull(circuit);
+        using var writer = new StringWriter(System.Globalization.CultureInfo.InvariantCulture) { NewLine = "\n" };
+        new Walk(family, circuit, new TextPage(writer, look)).Write();
+        return writer.ToString().TrimEnd('\n').Split('\n');
+    }
+
     /// <summary>The walk through one circuit: depth first in the order of the joints, on a stack of our own.</summary>
     private sealed class Walk
     {

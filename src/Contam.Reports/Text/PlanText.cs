@@ -33,6 +33,8 @@ public static class PlanText
         page.Paragraph(PlanSentences.Engine(plan));
         Looks(page, plan, new LookWords(plan, names));
         page.Paragraph(PlanSentences.Summary(plan));
+        if (ReviewWords.Of(plan) is { } reviewed)
+            page.Paragraph(reviewed);
         foreach (string sentence in plan.FromFindings is { } from ? FromFindingsWords.Sentences(from, names) : [])
             page.Paragraph(sentence);
         foreach (string note in plan.Notes)

@@ -33,10 +33,11 @@ public static class FamilyTables
     public static Table Parts(Family family)
     {
         ArgumentNullException.ThrowIfNull(family);
-        return Of(TableColumns.Parts, 2, family.Parts.Select(Cells));
+        return Of(TableColumns.Parts, 2, family.Parts.Select(CellsOf));
     }
 
-    private static Dictionary<string, string> Cells(Part part) => new(StringComparer.Ordinal)
+    /// <summary>What a table says of a part, by the title of the column.</summary>
+    internal static Dictionary<string, string> CellsOf(Part part) => new(StringComparer.Ordinal)
     {
         ["id"] = part.Id.Value,
         ["kind"] = part.Kind.Name,

@@ -78,6 +78,10 @@ public sealed record PlanDocument
     /// Else <c>null</c>, and the exposures of the parts are the evidence.
     /// </summary>
     public ImmutableArray<PlanEvidence>? Evidence { get; init; }
+
+    /// <summary>Whether somebody has held the family against the machine, as it was handed in with the request; left out where nothing is known of that.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public PlanReview? Review { get; init; }
 }
 
 /// <summary>Which family.</summary>

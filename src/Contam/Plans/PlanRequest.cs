@@ -32,6 +32,9 @@ public sealed record PlanRequest(Family Family, ShopStandard Standard, Immutable
     /// <summary>The places of the deciding looks, held fixed; <c>null</c> to have them chosen.</summary>
     public ImmutableArray<PartId>? LookAt { get; init; }
 
+    /// <summary>Whether somebody has held the family against the machine; handed on as it is. <c>null</c> where nothing is known of that.</summary>
+    public PlanReview? Review { get; init; }
+
     /// <summary>Whether the first schedule will do: the same steps, minutes and bench hours, but perhaps a later end. For whoever makes very many plans.</summary>
     internal bool TakesFirstSchedule { get; init; }
 }

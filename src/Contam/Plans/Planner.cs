@@ -55,6 +55,7 @@ public static class Planner
             Sequence = request.Sequence,
             Hours = steps.Hours with { WorkingDay = new WorkTimes(request.Standard).WorkingDayMinutes / 60 },
             Evidence = PlanParts.Evidence(spreads),
+            Review = request.Review,
         };
     }
 

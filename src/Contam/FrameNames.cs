@@ -86,6 +86,9 @@ public static class FrameNames
         OrderSlowest, Order, Stop, Circuit, CircuitLook, Arrival, Cause, AlsoFailed, LookFirst, Decide, FiltersNext, Hold, HoldGas, HoldRunning, SecondFilters, SecondLook, InTheWay, Outside, Blank, Barrier, OnLiquid, Seals, How, HowAgain, Condition,
     ];
 
+    /// <summary>Whether a step of the proof fills the circuits that it is about: <c>fill</c>, or a name that begins with <c>fill-</c>.</summary>
+    public static bool IsFill(string? step) => step is not null && (step == "fill" || step.StartsWith("fill-", StringComparison.Ordinal));
+
     /// <summary>All of them as a phrase.</summary>
     public static string Phrase { get; } = string.Join(", ", All);
 }

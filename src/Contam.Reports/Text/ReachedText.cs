@@ -28,6 +28,14 @@ internal sealed class ReachedText(TextPage page, PlanDocument plan, Names names,
     private void Group(string heading, PlanPart[] parts)
     {
         page.Subheading(string.Create(CultureInfo.InvariantCulture, $"{heading} ({parts.Length})"));
+        if (!withReasons && !plan.Looks.IsEmpty)
+        {
+            // What is done with each stands in the steps, with its letters.
+            foreach (IGrouping<bool, PlanPart> alike in parts.GroupBy(part => ReachedWords.WorstOf(part) == Grade.Guarded))
+                page.Paragraph((alike.Key ? "past a barrier: " : "") + names.Folded(alike.Select(part => part.Id)), indent: 2, lead: "  ");
+            return;
+        }
+
         if (!withReasons)
         {
             foreach (IGrouping<string, PlanPart> alike in parts.GroupBy(words.Treatment, StringComparer.Ordinal))

@@ -73,6 +73,7 @@ internal static class StepMerging
             About = first.About,
             Condition = first.Condition,
             DecidingLook = first.DecidingLook,
+            WordedAs = first.WordedAs ?? first,
             Drains = [.. inOrder.SelectMany(job => job.Drains)],
             Seals = [.. inOrder.SelectMany(job => job.Seals)],
         };

@@ -17,6 +17,9 @@ public static class FrameNames
     /// <summary>Make safe: one for each circuit that is opened.</summary>
     public const string Circuit = "circuit";
 
+    /// <summary>Make safe: the same, where a look before stripping drains it.</summary>
+    public const string CircuitLook = "circuit-look";
+
     /// <summary>Make safe: wait for a part that was ordered.</summary>
     public const string Arrival = "arrival";
 
@@ -40,6 +43,9 @@ public static class FrameNames
 
     /// <summary>Prove: the same, where the pressure is low enough for gas.</summary>
     public const string HoldGas = "hold-gas";
+
+    /// <summary>Prove: the same for what a compressor of the machine fills with air at a pressure that is too high for a gas test: it fills it itself.</summary>
+    public const string HoldRunning = "hold-running";
 
     /// <summary>Prove: filters again after the first running hours.</summary>
     public const string SecondFilters = "second-filters";
@@ -77,8 +83,11 @@ public static class FrameNames
     /// <summary>All of them.</summary>
     public static ImmutableArray<string> All { get; } =
     [
-        OrderSlowest, Order, Stop, Circuit, Arrival, Cause, AlsoFailed, LookFirst, Decide, FiltersNext, Hold, HoldGas, SecondFilters, SecondLook, InTheWay, Outside, Blank, Barrier, OnLiquid, Seals, How, HowAgain, Condition,
+        OrderSlowest, Order, Stop, Circuit, CircuitLook, Arrival, Cause, AlsoFailed, LookFirst, Decide, FiltersNext, Hold, HoldGas, HoldRunning, SecondFilters, SecondLook, InTheWay, Outside, Blank, Barrier, OnLiquid, Seals, How, HowAgain, Condition,
     ];
+
+    /// <summary>Whether a step of the proof fills the circuits that it is about: <c>fill</c>, or a name that begins with <c>fill-</c>.</summary>
+    public static bool IsFill(string? step) => step is not null && (step == "fill" || step.StartsWith("fill-", StringComparison.Ordinal));
 
     /// <summary>All of them as a phrase.</summary>
     public static string Phrase { get; } = string.Join(", ", All);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Contam.Measurement.Wording;
 using Contam.Plans;
 
 namespace Contam.Reports.Text;
@@ -32,7 +33,7 @@ internal static class BeforeText
         foreach (IGrouping<string, PlanOrderLine> hanging in plan.Order.Where(line => !line.OnlyIf.IsEmpty).GroupBy(line => string.Join(' ', line.OnlyIf), StringComparer.Ordinal).OrderBy(group => group.Key, StringComparer.Ordinal))
             yield return ($"If {hanging.Key}", List(hanging) + Ahead(plan, [.. hanging.Where(line => line.LeadDays is not null)]));
 
-        string List(IEnumerable<PlanOrderLine> lines) => string.Join(Between, lines.Select(line => PlanSentences.Ordered(line, look)));
+        string List(IEnumerable<PlanOrderLine> lines) => string.Join(Between, NumberedNames.Folded(lines.Select(line => PlanSentences.Ordered(line, look))));
     }
 
     /// <summary>What it saves to order what takes long before the look that it hangs on; nothing where nothing takes long.</summary>

@@ -16,19 +16,21 @@ internal sealed class LookWords(PlanDocument plan, Names names)
     public IEnumerable<PlanLook> MadeIn(PlanStep step) => byStep[step.Number];
 
     /// <summary>How much is done whatever the looks show.</summary>
-    public string Sure => string.Create(CultureInfo.InvariantCulture, $"{plan.Steps.Count(step => step.OnlyIf.IsEmpty)} steps, {plan.Hours.BenchAllClean:0.#} h, looks included");
+    public string Sure => string.Create(CultureInfo.InvariantCulture, $"{plan.Steps.Count(step => step.OnlyIf.IsEmpty)} steps, {plan.Hours.BenchAllClean:0.#} h");
 
     /// <summary>How much it may come to.</summary>
     public string ByTheLooks => string.Create(CultureInfo.InvariantCulture, $"at most {plan.Steps.Length} steps, {plan.Hours.Bench:0.#} h; {plan.Hours.BenchExpected:0.#} h to be expected");
 
     /// <summary>How letters are worked by, with a pencil.</summary>
-    public string HowToStrike => $"Strike a letter wherever it stands in the margin. A step, look or order with all its letters struck falls away; strike the letter of such a look as well. {(plan.Steps.Any(step => !step.Unless.IsEmpty) ? "“not B”: done unless {Debris} was found at B. " : "")}A look that is due and was not made, or is in doubt, counts as found.";
+    public string HowToStrike => $"Strike a letter wherever it stands in the margin. A step, look or order with all its letters struck falls away; strike the letter of such a look too. {(plan.Steps.Any(step => !step.Unless.IsEmpty) ? $"“not B”: done unless {Debris} was found at B. " : "")}{(HasCircles ? "A circled letter counts as found, even if clean; what was struck for it is open again. " : "")}A look that was not made, or is in doubt, counts as found.";
+
+    private bool HasCircles => AgainstOnRecord().Any() || plan.Looks.Any(look => Against(look).Any());
 
     /// <summary>Where a look is: <c>Oil return screens 1–2 (20 min, step 23)</c>.</summary>
     public string Place(PlanLook look) => string.Create(CultureInfo.InvariantCulture, $"{names.FoldedAtStart(look.Places)} ({Minutes(look.Minutes)}, step {look.Step})");
 
     /// <summary>By which looks it is due; empty for one that is made in any case.</summary>
-    public string Due(PlanLook look) => look.OnlyIf.IsEmpty ? "" : $"Only if {Debris} was found at {AnyOf(look.OnlyIf)}. ";
+    public string Due(PlanLook look) => look.OnlyIf.IsEmpty ? "" : $"Only if {AnyOf(look.OnlyIf)}. ";
 
     /// <summary>The debris of the plan in one word.</summary>
     public string Debris => plan.Debris.Length == 1 ? plan.Debris[0] : "debris";
@@ -47,11 +49,14 @@ internal sealed class LookWords(PlanDocument plan, Names names)
     public string Found(PlanLook look)
     {
         string[] due = [.. plan.Looks.Where(other => other.OnlyIf.Contains(look.Id)).Select(other => other.Id)];
-        string also = due.Length == 0 ? "" : $", and look {(due.Length == 1 ? due[0] : AllOf(due))}";
+        string also = due.Length == 0 ? "" : $", then look {(due.Length == 1 ? due[0] : AllOf(due))}";
         bool hangs = plan.Steps.Any(step => step.OnlyIf.Contains(look.Id) && plan.Looks.All(other => other.Step != step.Number));
         string instead = plan.Steps.Any(step => step.Unless.Contains(look.Id)) ? $"; strike what is marked not {look.Id}" : "";
-        return (hangs ? $"do the steps marked {look.Id} as well, up to {Hours(look.MinutesHanging)}{also}" : due.Length > 0 ? also[", and ".Length..] : "go on") + instead;
+        return (hangs ? $"do {look.Id}, up to {Hours(look.MinutesHanging)}{also}" : due.Length > 0 ? also[", then ".Length..] : "go on") + instead;
     }
+
+    /// <summary>What to do at the step itself where something was found: nothing is struck, but for what is done in place of it.</summary>
+    public string FoundAtStep(PlanLook look) => (plan.Steps.Any(step => step.Unless.Contains(look.Id)) ? $": strike what is marked not {look.Id}." : ".") + OrderFirst(look);
 
     /// <summary>What is ordered at once where something was found; a sentence with a space before it, empty where nothing that hangs on it takes long.</summary>
     public string OrderFirst(PlanLook look)
@@ -79,8 +84,7 @@ internal sealed class LookWords(PlanDocument plan, Names names)
             ? $"{AnyOf([.. same.Select(one => one.Clean[0])])} was clean"
             : string.Join(", or ", same.Select(one => $"{AllOf(one.Clean)} {(one.Clean.Length == 1 ? "was" : "were")} clean"));
         ImmutableArray<string> isVoid = same[0].Void;
-        bool alone = isVoid.Length == 1;
-        return $"{find} although {clean}: a look has missed it. Circle {AllOf(isVoid)}: {(alone ? "it counts" : "they count")} as found, even if clean; what was struck for {(alone ? "it" : "them")} is open again.";
+        return $"{find} although {clean}: a look has missed it. Circle {AllOf(isVoid)}.";
     }
 
     /// <summary>The letters of a condition for the margin: <c>A C</c>, <c>not B</c>, <c>A not B</c>; empty for whatever is seen.</summary>

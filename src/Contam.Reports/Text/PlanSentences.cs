@@ -93,12 +93,25 @@ internal static class PlanSentences
         {
             return string.Create(
                 CultureInfo.InvariantCulture,
-                $"With {hands}: all looks clean, {plan.Hours.BenchAllClean:0.#} h at the bench and {plan.Hours.ElapsedAllClean:0.#} working hours from start to end with all waiting; at most {plan.Hours.Bench:0.#} h and {plan.Hours.Elapsed:0.#}. To be expected: {plan.Hours.BenchExpected:0.#} h at the bench. How often debris passes on is common practice, no source; it spares no part.");
+                $"{plan.Hours.ElapsedAllClean:0.#} working hours from start to end with {hands} and all waiting, at most {plan.Hours.Elapsed:0.#}. What is to be expected rests on common practice, no source; it spares no part.");
         }
 
         return string.Create(
             CultureInfo.InvariantCulture,
             $"{plan.Hours.Bench:0.##} h at the bench, {plan.Hours.Elapsed:0.##} working hours from start to end with {hands} and all waiting. No order ends before {plan.Hours.LowerBoundElapsed:0.##} h.");
+    }
+
+    /// <summary>The hours at the bench phase by phase: what is sure, and how much it may come to.</summary>
+    public static string HoursByPhase(PlanDocument plan)
+    {
+        IEnumerable<string> phases = plan.Steps.Where(step => step.Technician is not null).GroupAdjacent(step => step.Phase).Select(phase =>
+        {
+            double most = phase.Sum(step => step.Minutes) / 60;
+            double sure = phase.Where(step => step.OnlyIf.IsEmpty).Sum(step => step.Minutes) / 60;
+            string atMost = plan.Looks.IsEmpty || Math.Abs(most - sure) < 0.05 ? "" : string.Create(CultureInfo.InvariantCulture, $" to {most:0.#}");
+            return string.Create(CultureInfo.InvariantCulture, $"{PhaseWords.Of(phase[0].Phase).ToLowerInvariant()} {sure:0.#}{atMost}");
+        });
+        return $"At the bench: {string.Join(", ", phases)}.";
     }
 
     /// <summary>Working minutes from the beginning as hours and minutes.</summary>

@@ -88,6 +88,7 @@ public static class PlanText
     {
         page.Heading("Hours");
         page.Paragraph(PlanSentences.Hours(plan));
-        page.Paragraph("Steps marked * delay the end if they are delayed.");
+        page.Paragraph(PlanSentences.HoursByPhase(plan));
+        page.Paragraph("Steps marked * set the end.");
     }
 }

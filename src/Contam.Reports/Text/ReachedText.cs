@@ -4,7 +4,7 @@ using Contam.Plans;
 namespace Contam.Reports.Text;
 
 /// <summary>The part of a plan that says what was reached, how, and what is done with it.</summary>
-/// <remarks>In short: a line a part, with its treatment. With reasons: how the debris came to it, what would reach further, and why it is treated so.</remarks>
+/// <remarks>In short: by treatment, the parts that get it. With reasons: how the debris came to it, what would reach further, and why it is treated so.</remarks>
 internal sealed class ReachedText(TextPage page, PlanDocument plan, Names names, bool withReasons)
 {
     private readonly List<string> reasons = [];
@@ -28,24 +28,36 @@ internal sealed class ReachedText(TextPage page, PlanDocument plan, Names names,
     private void Group(string heading, PlanPart[] parts)
     {
         page.Subheading(string.Create(CultureInfo.InvariantCulture, $"{heading} ({parts.Length})"));
+        if (!withReasons && !plan.Looks.IsEmpty)
+        {
+            // What is done with each stands in the steps, with its letters.
+            foreach (IGrouping<bool, PlanPart> alike in parts.GroupBy(part => ReachedWords.WorstOf(part) == Grade.Guarded))
+                page.Paragraph((alike.Key ? "past a barrier: " : "") + names.Folded(alike.Select(part => part.Id)), indent: 2, lead: "  ");
+            return;
+        }
+
+        if (!withReasons)
+        {
+            foreach (IGrouping<string, PlanPart> alike in parts.GroupBy(words.Treatment, StringComparer.Ordinal))
+                page.Row(2, (alike.Key, 24), (names.Folded(alike.Select(part => part.Id)), 0));
+            return;
+        }
+
         foreach (List<PlanPart> group in RepeatFolding.Fold(parts, part => names.NumberOf(part.Id), KeyOf))
         {
             PlanPart first = group[0];
             string name = group.Count == 1
                 ? first.Name
                 : $"{names.WithoutNumber(first.Id)} {RepeatFolding.Range(names.NumberOf(first.Id), names.NumberOf(group[^1].Id))}";
-            if (withReasons)
-                page.Row(2, (name, 26), (words.Treatment(first) + ReasonMark(first), 22), (words.HowReached(first), 0));
-            else
-                page.Row(2, (name, 40), (words.Treatment(first), 0));
+            page.Row(2, (name, 26), (words.Treatment(first) + ReasonMark(first), 22), (words.HowReached(first), 0));
         }
     }
 
     private string KeyOf(PlanPart part) => string.Join('|', [
         names.WithoutNumber(part.Id),
         words.Treatment(part),
-        withReasons ? $"{part.Rule?.File}:{part.Rule?.Line}" : "",
-        !withReasons ? "" : string.Join(',', part.Exposure.Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Debris} {one.Grade} {one.ReachUm} {one.From} {(one.Via is null ? "" : names.WithoutNumber(one.Via))}"))),
+        $"{part.Rule?.File}:{part.Rule?.Line}",
+        string.Join(',', part.Exposure.Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Debris} {one.Grade} {one.ReachUm} {one.From} {(one.Via is null ? "" : names.WithoutNumber(one.Via))}"))),
     ]);
 
     private string ReasonMark(PlanPart part)

@@ -29,7 +29,7 @@ internal sealed class ReachedWords(PlanDocument plan, Names names, TextLook look
         if (plan.Looks.IsEmpty)
             return Grades.Select(one => (one.Heading, plan.Parts.Where(part => WorstOf(part) == one.Grade).ToArray())).Where(group => group.Item2.Length > 0);
         return plan.Parts
-            .GroupBy(part => part.Treatment.IsEmpty ? Cleared : part.OnlyIf.IsEmpty ? Sure : $"{LookWords.AnyOf(part.OnlyIf)}: only if {(plan.Debris.Length == 1 ? plan.Debris[0] : "debris")} was found there", StringComparer.Ordinal)
+            .GroupBy(part => part.Treatment.IsEmpty ? Cleared : part.OnlyIf.IsEmpty ? Sure : $"Only if {LookWords.AnyOf(part.OnlyIf)}", StringComparer.Ordinal)
             .OrderBy(group => group.Key == Sure ? 0 : group.Key == Cleared ? 2 : 1)
             .ThenBy(group => string.Join(' ', group.First().OnlyIf), StringComparer.Ordinal)
             .Select(group => (group.Key, group.ToArray()));
@@ -37,7 +37,7 @@ internal sealed class ReachedWords(PlanDocument plan, Names names, TextLook look
 
     private const string Cleared = "Cleared: a clean look cuts every way";
 
-    private const string Sure = "Sure: treated whatever the looks show";
+    private const string Sure = "Whatever the looks show";
 
     /// <summary>The worst grade of a part; <c>null</c> for a failed part that no debris is at.</summary>
     public static Grade? WorstOf(PlanPart part) => part.Exposure.IsEmpty ? null : part.Exposure.Min(one => one.Grade);

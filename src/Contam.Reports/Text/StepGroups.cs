@@ -56,13 +56,16 @@ internal sealed class StepGroups(PlanDocument plan, Names names)
         ? group[0].Text
         : WithName(group[0], RepeatFolding.Range(names.NumberOf(group[0].Part!), names.NumberOf(group[^1].Part!)));
 
+    /// <summary>How long nobody can go on with it, and with several technicians who does it and from when. Minutes at the bench stand by phase at the end.</summary>
+    public IEnumerable<string> WaitsOf(List<PlanStep> group) => plan.Hours.Technicians > 1 || group[0].Technician is null ? TimesOf(group).Where(time => !time.EndsWith(" min", StringComparison.Ordinal)) : [];
+
     /// <summary>How long it takes, and with several technicians who does it and from when.</summary>
     public IEnumerable<string> TimesOf(List<PlanStep> group)
     {
         PlanStep first = group[0];
         string minutes = first.Minutes.ToString("0.#", CultureInfo.InvariantCulture);
         if (first.Technician is null && first.Minutes > 0)
-            yield return string.Create(CultureInfo.InvariantCulture, $"{first.Minutes / 60:0.#} working h, no hands");
+            yield return string.Create(CultureInfo.InvariantCulture, $"{first.Minutes / 60:0.#} working h");
         else if (first.Minutes > 0)
             yield return group.Count == 1 ? $"{minutes} min" : string.Create(CultureInfo.InvariantCulture, $"{group.Count} × {minutes} min");
         if (plan.Hours.Technicians > 1 && first.Technician is { } technician)

@@ -54,7 +54,7 @@ internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
     private void Outcomes(PlanLook look)
     {
         page.Paragraph($"clean: {looks.Clean(look)}.", indent + 4, new string(' ', indent) + "[ ]");
-        page.Paragraph($"{LookWords.Find(look).ToLowerInvariant()}: {looks.Found(look)}.{looks.OrderFirst(look)}", indent + 4, new string(' ', indent) + "[ ]");
+        page.Paragraph($"{LookWords.Find(look).ToLowerInvariant()}{looks.FoundAtStep(look)}", indent + 4, new string(' ', indent) + "[ ]");
         foreach (string sentence in looks.Against(look))
             page.Paragraph(sentence, indent + 4);
     }
@@ -63,7 +63,7 @@ internal sealed class StepsText(TextPage page, PlanDocument plan, Names names)
 
     private string Facts(List<PlanStep> group)
     {
-        string[] facts = [.. group[0].Method is { } method ? [method] : Array.Empty<string>(), .. groups.TimesOf(group), .. groups.CautionsNewOn(group[0]).Select(PlanSentences.CautionMark)];
+        string[] facts = [.. group[0].Method is { } method ? [method] : Array.Empty<string>(), .. groups.WaitsOf(group), .. groups.CautionsNewOn(group[0]).Select(PlanSentences.CautionMark)];
         return facts.Length == 0 ? "" : $" ({string.Join(", ", facts)})";
     }
 

@@ -68,7 +68,7 @@ internal sealed class Branching
             Debris = [.. look.Debris.Select(debris => debris.Name)],
             Step = jobs[place] + 1,
             Minutes = Rounded(chosen.Figures[place].Minutes),
-            OnlyIf = Letters(look.Due.OnlyIf),
+            OnlyIf = Letters(PlannedLooks.Simplest([.. chosen.Plan.Looks.Select(one => one.Due)], look.Due).OnlyIf),
             Odds = Math.Round(chosen.Figures[place].Odds, 4),
             Clears = [.. look.Clears.Select(part => part.Value)],
             MinutesHanging = Rounded(steps.Where(step => step.Technician is not null && step.OnlyIf.Contains(Letter(place))).Sum(step => step.Minutes)),

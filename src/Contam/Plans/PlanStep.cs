@@ -80,6 +80,10 @@ public sealed record PlanStep
     /// <summary>The reservoirs that are drained in this step; left out where there is none.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public ImmutableArray<string>? Drains { get; init; }
+
+    /// <summary>The circuits that are filled in this step; left out where there is none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public ImmutableArray<string>? Fills { get; init; }
 }
 
 /// <summary>A way of working that several steps share, said once.</summary>

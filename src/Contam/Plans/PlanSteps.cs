@@ -104,6 +104,7 @@ internal sealed class PlanSteps
             Circuit = job.Circuit,
             Frame = job.Frame?.Step,
             Drains = job.Drains.IsEmpty ? null : [.. job.Drains.Select(part => part.Id.Value)],
+            Fills = FrameNames.IsFill(job.Frame?.Step) && !job.Circuits.IsEmpty ? [.. job.Circuits.Select(circuit => circuit.Name)] : null,
         };
     }
 

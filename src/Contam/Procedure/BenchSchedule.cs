@@ -37,7 +37,7 @@ internal static class BenchSchedule
     private static (JobGraph Graph, Schedule Schedule) For(Family family, JobGraph graph, int[] places, LikeWork like, int technicians)
     {
         int[] order = BenchOrder.Of(graph, new BenchRanks(graph, places), technicians, like.KeyOf);
-        JobGraph merged = StepMerging.Merge(graph, order, like.KeyOf, family.IndexOf);
+        JobGraph merged = StepMerging.Merge(graph, order, like.WordedKeyOf, family.IndexOf);
         var scheduler = new SerialScheduler(merged, technicians);
         return (merged, scheduler.ToSchedule(scheduler.Forward([.. merged.Jobs.Select(job => (double)-job.Id)])));
     }

@@ -89,6 +89,9 @@ internal sealed class Job
     /// <summary>The number of the deciding look that it is, or <c>null</c>.</summary>
     public int? DecidingLook { get; init; }
 
+    /// <summary>The job by whose part this one is worded, where it stands for several that are worded alike; else <c>null</c>.</summary>
+    public Job? WordedAs { get; init; }
+
     /// <summary>The same job under another number.</summary>
     public Job Renumbered(int id) => new(id, Phase, Action)
     {
@@ -112,5 +115,6 @@ internal sealed class Job
         Drains = Drains,
         Condition = Condition,
         DecidingLook = DecidingLook,
+        WordedAs = WordedAs,
     };
 }

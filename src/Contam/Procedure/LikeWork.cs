@@ -2,31 +2,69 @@ using System.Globalization;
 using Contam.Families;
 using Contam.Spread;
 using Contam.Measurement.Wording;
+using Contam.Treatment;
 
 namespace Contam.Procedure;
 
 /// <summary>
 /// Which jobs are the same work at like parts, so that one step can name them all: same phase, action and condition, and parts that repeat one description or
-/// are of one kind, stand in the same circuits, and of which a step would say the same.
+/// are of one kind, stand in the same circuits, and of which a step would say the same. Work that is only worded alike shares a step where it comes one after
+/// the other anyway.
 /// </summary>
 internal sealed class LikeWork
 {
     private readonly ProcedureRequest request;
     private readonly Bearing bearing;
     private readonly FlushFigures flushes;
+    private readonly WordingBook wordings;
     private readonly string?[] keys;
+    private readonly string?[] wordedKeys;
 
     public LikeWork(ProcedureRequest request, ProcedureDraft draft, Bearing bearing)
     {
         this.request = request;
         this.bearing = bearing;
         flushes = new FlushFigures(request.Family);
+        wordings = new WordingBook(request.Standard, bearing);
         var comesOff = draft.Graph.Jobs.Where(job => job.Action == StepAction.Remove).Select(job => job.Part!.Id).ToHashSet();
         keys = [.. draft.Graph.Jobs.Select(job => KeyOf(job, comesOff))];
+        wordedKeys = [.. draft.Graph.Jobs.Select(job => keys[job.Id] is null ? null : WordedKeyOf(job))];
     }
 
     /// <summary>The same text for jobs that are the same work; <c>null</c> for one that stays by itself.</summary>
     public string? KeyOf(int job) => keys[job];
+
+    /// <summary>The same text for jobs that one line can say: the text, the method and all figures in it are the same, whatever the kinds of the parts. <c>null</c> for one that stays by itself.</summary>
+    public string? WordedKeyOf(int job) => wordedKeys[job];
+
+    private string? WordedKeyOf(Job job)
+    {
+        Part part = job.Part!;
+        if (wordings.TextFor(job) is not { } text || job.Frame is not null)
+            return keys[job.Id];
+        Method? method = text.Method is { } id ? wordings.MethodFor(id, job) : null;
+        string[] facts =
+        [
+            job.Phase.ToString(),
+            job.Action.ToString(),
+            job.About?.ToString() ?? "",
+            text.Say,
+            text.Until,
+            text.StopIf,
+            method is null ? "" : $"{method.Say} {method.Until} {method.StopIf}",
+            // A flush is by what flows; for other work every caution bears on all parts of the step.
+            job.Action is StepAction.Flush or StepAction.Clean ? string.Join(' ', bearing.CircuitsOf(part).Select(circuit => circuit.Fluid)) : "",
+            job.ForAccess ? "access" : "",
+            job.IsOutside || job.Action == StepAction.SendOut ? string.Create(CultureInfo.InvariantCulture, $"{part.SendOut?.Who} {part.SendOut?.Days}") : "",
+            string.Create(CultureInfo.InvariantCulture, $"{part.Lead?.TotalDays}"),
+            string.Join(' ', job.Condition.OnlyIf) + "/" + string.Join(' ', job.Condition.Unless),
+            job.Action == StepAction.Inspect ? part.Inspect?.How ?? "" : "",
+            job.Action == StepAction.Flush ? flushes.For([part]) ?? "" : "",
+            job.Action == StepAction.Test ? LimitFigures.For(request.Family, part) ?? "" : "",
+            string.Join(' ', request.Spreads.Select(spread => ReachOf(spread, part))),
+        ];
+        return string.Join('\n', facts);
+    }
 
     private string? KeyOf(Job job, HashSet<PartId> comesOff)
     {
@@ -63,5 +101,5 @@ internal sealed class LikeWork
     };
 
     private static string ReachOf(DebrisSpread spread, Part part) =>
-        spread.Find(part.Id) is { } reached ? string.Create(CultureInfo.InvariantCulture, $"{reached.Grade} {(reached.Reach.IsUnlimited ? "any" : reached.Reach.Micrometres)}") : "";
+        spread.Find(part.Id) is { } reached ? reached.Grade.ToString() : "";
 }

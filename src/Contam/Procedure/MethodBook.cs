@@ -5,17 +5,13 @@ using Contam.Treatment;
 namespace Contam.Procedure;
 
 /// <summary>The methods that a plan uses, numbered in the order of first use; each is said once.</summary>
-internal sealed class MethodBook(ShopStandard standard, Bearing bearing, PlaceholderText fill)
+internal sealed class MethodBook(PlaceholderText fill)
 {
     private readonly Dictionary<string, string> numberOf = new(StringComparer.Ordinal);
     private readonly List<MethodWords> used = [];
 
     /// <summary>Those that were asked for, by number.</summary>
     public ImmutableArray<MethodWords> Used => [.. used];
-
-    /// <summary>The method of this id that fits the job closest; <c>null</c> where none does.</summary>
-    public Method? Find(string id, Job job) =>
-        standard.Methods.Where(method => method.Id == id && (method.For == BearsOn.Everything || bearing.Words(method.For, job))).MaxBy(method => Bearing.Closeness(method.For));
 
     /// <summary>Its number; a method that is used for the first time gets the next. One text has one number, for whichever kinds it is written; a text that names a fluid is another for each.</summary>
     public string NumberOf(Method method, Job job)

@@ -10,6 +10,7 @@ internal sealed class PlaceholderText
 {
     private const double UsualDaysOut = 5;
     private const int MostNamed = 8;
+    private const string HowClause = ": {how}";
 
     // In the order in which they are filled in.
     private static readonly string[] Placeholders =
@@ -40,7 +41,7 @@ internal sealed class PlaceholderText
     {
         if (!template.Contains('{', StringComparison.Ordinal))
             return template;
-        string text = template;
+        string text = WithoutNothing(template, job);
         foreach (string placeholder in Placeholders)
         {
             // What the text does not use costs nothing.
@@ -49,6 +50,17 @@ internal sealed class PlaceholderText
         }
 
         return text;
+    }
+
+    // Where nobody can say how, or where it may come from, nothing is said of it.
+    private string WithoutNothing(string template, Job job)
+    {
+        Part? first = job.At.FirstOrDefault();
+        if (template.Contains(HowClause, StringComparison.Ordinal) && How(job, first).Length == 0)
+            return template.Replace(HowClause, "", StringComparison.Ordinal);
+        if (template.Contains("{upstream}", StringComparison.Ordinal) && (first is null || upstream.ThatSheds(first).Count == 0))
+            return string.Join(' ', template.Split(". ").Where(sentence => !sentence.Contains("{upstream}", StringComparison.Ordinal)).Select(Sentences.Close));
+        return template;
     }
 
     private string ValueOf(string placeholder, Job job)
@@ -99,15 +111,21 @@ internal sealed class PlaceholderText
     private string How(Job job, Part? first)
     {
         string how = first?.Inspect?.How is { Length: > 0 } said ? said : frame.Find(FrameSection.WithStep, FrameNames.How, [], [.. job.At])?.Say ?? "";
+        if (how.Length == 0)
+            return "";
         if (first is null || !howSaidAt.TryGetValue(how, out Job? before))
         {
             howSaidAt[how] = job;
             return Sentences.Clause(how);
         }
 
+        // A reference that is longer than what it refers to helps nobody.
         bool isSame = before.At[0].Id == first.Id || first.RepeatOf is { } repeat && before.At[0].RepeatOf == repeat;
-        return isSame || frame.Find(FrameSection.WithStep, FrameNames.HowAgain, [], [.. job.At]) is not { } again ? Sentences.Clause(how) : Sentences.Clause(Fill(again.Say, before));
+        return isSame || frame.Find(FrameSection.WithStep, FrameNames.HowAgain, [], [.. job.At]) is not { } again ? Sentences.Clause(how)
+            : Shorter(Sentences.Clause(Fill(again.Say, before)), Sentences.Clause(how));
     }
+
+    private static string Shorter(string text, string other) => text.Count(one => one == ' ') < other.Count(one => one == ' ') ? text : other;
 
     private string DebrisAt(ImmutableArray<Part> parts)
     {
@@ -129,5 +147,5 @@ internal sealed class PlaceholderText
     }
 
     private static string SealList(IEnumerable<string> seals) =>
-        Sentences.List(seals.GroupBy(seal => seal, StringComparer.Ordinal).Select(group => (group.Count() == 1 ? "" : group.Count().ToString(CultureInfo.InvariantCulture) + " × ") + group.Key.Replace('-', ' ')));
+        Sentences.List(NumberedNames.Folded(seals.GroupBy(seal => seal, StringComparer.Ordinal).Select(group => (group.Count() == 1 ? "" : group.Count().ToString(CultureInfo.InvariantCulture) + " × ") + group.Key.Replace('-', ' '))));
 }

@@ -98,7 +98,9 @@ internal sealed partial class ProcedureBuilder
 
     private Job AddCircuit(Circuit circuit, ImmutableArray<Part> drains, Phase phase, LookCondition when)
     {
-        FrameStep? step = frame.Find(FrameSection.MakeSafe, FrameNames.Circuit, [circuit], [.. Worked()]);
+        bool isDrainedByLook = drains.IsEmpty && opening.Drained[opening.Circuits.IndexOf(circuit)].Any(one => IsDrainedByItsLook(one.Part));
+        FrameStep? step = (isDrainedByLook ? frame.Find(FrameSection.MakeSafe, FrameNames.CircuitLook, [circuit], [.. Worked()]) : null)
+            ?? frame.Find(FrameSection.MakeSafe, FrameNames.Circuit, [circuit], [.. Worked()]);
         return graph.Add(id => new Job(id, phase, StepAction.MakeSafe)
         {
             Condition = when,

@@ -35,6 +35,16 @@ internal sealed partial class ProcedureBuilder
         }
     }
 
+    private LookCondition Simplest(LookCondition when) => PlannedLooks.Simplest([.. request.Looks.Select(look => look.Due)], when);
+
+    /// <summary>Fewer letters in the margin, and more work that is alike.</summary>
+    private void SimplifyConditions()
+    {
+        LookCondition[] due = [.. request.Looks.Select(look => look.Due)];
+        foreach (Job job in graph.Jobs)
+            job.Condition = PlannedLooks.Simplest(due, job.Condition);
+    }
+
     /// <summary>When a circuit is made safe or drained, so that it is to be filled and tried: known once it is known what has to be done before which look.</summary>
     private LookCondition WhenMadeSafe(Circuit circuit) => conditionalCircuits.Where(job => job.Circuit == circuit.Name).Select(job => job.Condition)
         .Aggregate(opening.When[opening.Circuits.IndexOf(circuit)], (any, one) => any.Or(one));

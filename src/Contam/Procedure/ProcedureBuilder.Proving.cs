@@ -56,8 +56,12 @@ internal sealed partial class ProcedureBuilder
                 case FrameNames.HoldGas:
                     break;
                 case FrameNames.Hold:
-                    foreach ((Part held, LookCondition when) in HeldParts())
+                    foreach ((Part held, LookCondition when) in HeldParts().Where(one => !IsHeldRunning(one.Part)))
                         yield return AddFrameStep(Phase.Prove, StepAction.Prove, HoldOf(step, held), [held], [], due: due, when: when);
+                    break;
+                case FrameNames.HoldRunning:
+                    foreach ((Part held, LookCondition when) in HeldParts().Where(one => IsHeldRunning(one.Part)))
+                        yield return AddFrameStep(Phase.Prove, StepAction.Prove, step, [held], [], due: due, when: when);
                     break;
                 case FrameNames.SecondFilters:
                     foreach (IGrouping<LookCondition, WorkItem> filters in items.OfType<WorkItem>().Where(item => item.Treated is not null && item.Part.Kind.IsFilter).GroupBy(item => item.Treated!))
@@ -115,6 +119,14 @@ internal sealed partial class ProcedureBuilder
         return isLow && frame.Find(FrameSection.Prove, FrameNames.HoldGas, opening.Circuits, [part]) is { } onGas ? onGas
             : frame.Find(FrameSection.Prove, FrameNames.Hold, opening.Circuits, [part]) ?? onLiquid;
     }
+
+    /// <summary>
+    /// Whether a hold is made when the machine has run: nobody fills a fitted compressor or what it delivers to with liquid, and gas from a bottle at that
+    /// pressure bursts what it is tried on. Common practice, no source.
+    /// </summary>
+    private bool IsHeldRunning(Part part) => GasTest.IsTooHigh(request, part) && frame.Find(FrameSection.Prove, FrameNames.HoldRunning, opening.Circuits, [part]) is not null
+        && family.Circuits.Where(circuit => circuit.Parts.Contains(part.Id)).ToArray() is var circuits
+        && circuits.Any(circuit => FluidSort.Fits(FluidSort.Air, family, circuit) && circuit.Parts.Any(id => family[id].Kind.Name == "compressor"));
 
     /// <summary>
     /// Parts with a limit for a pressure or vacuum hold that were opened, and when: they are tried when everything is back. A part is opened too when

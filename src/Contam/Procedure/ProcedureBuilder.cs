@@ -61,17 +61,18 @@ internal sealed partial class ProcedureBuilder
         builder.OrderFrameBefore();
         builder.OrderByLooks();
         builder.AddFrameAfter();
+        builder.SimplifyConditions();
         ImmutableArray<PartTreatment> treatments =
         [
             .. request.Treatments.Select(treated => builder.items[request.Family.IndexOf(treated.Part.Id)] is { } item && !treated.Treatments.IsEmpty
                 ? treated with { Treatments = item.Treatments }
                 : treated),
         ];
-        ImmutableArray<(Part, LookCondition)> renewed = [.. builder.items.OfType<WorkItem>().Where(item => item.Has(TreatmentKind.Replace) && !item.ComesInside).Select(item => (item.Part, item.WhenDone(TreatmentKind.Replace)))];
-        return new ProcedureDraft(builder.graph, treatments, [.. builder.opening.Circuits.Select(circuit => (circuit, builder.WhenMadeSafe(circuit)))], renewed)
+        ImmutableArray<(Part, LookCondition)> renewed = [.. builder.items.OfType<WorkItem>().Where(item => item.Has(TreatmentKind.Replace) && !item.ComesInside).Select(item => (item.Part, builder.Simplest(item.WhenDone(TreatmentKind.Replace))))];
+        return new ProcedureDraft(builder.graph, treatments, [.. builder.opening.Circuits.Select(circuit => (circuit, builder.Simplest(builder.WhenMadeSafe(circuit))))], renewed)
         {
             Looks = builder.looks.Jobs,
-            TreatedWhen = builder.items.OfType<WorkItem>().Where(item => item.Treated is not null).ToDictionary(item => item.Part.Id, item => item.Treated!),
+            TreatedWhen = builder.items.OfType<WorkItem>().Where(item => item.Treated is not null).ToDictionary(item => item.Part.Id, item => builder.Simplest(item.Treated!)),
         };
     }
 

@@ -5,7 +5,7 @@ namespace Contam.Procedure;
 /// <summary>Makes one job of jobs that stand next to each other and are the same work at like parts.</summary>
 internal static class StepMerging
 {
-    private const int MostWords = 8;
+    private const int MostWords = 12;
 
     /// <summary>
     /// The same work in a graph of its own, its jobs numbered in the given order. Jobs are joined only where they follow one another in the order and none of
@@ -73,6 +73,7 @@ internal static class StepMerging
             About = first.About,
             Condition = first.Condition,
             DecidingLook = first.DecidingLook,
+            WordedAs = first.WordedAs ?? first,
             Drains = [.. inOrder.SelectMany(job => job.Drains)],
             Seals = [.. inOrder.SelectMany(job => job.Seals)],
         };

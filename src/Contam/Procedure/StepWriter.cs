@@ -12,26 +12,24 @@ namespace Contam.Procedure;
 internal sealed class StepWriter
 {
     private readonly ProcedureRequest request;
-    private readonly Bearing bearing;
     private readonly FrameBook frame;
     private readonly PlaceholderText fill;
     private readonly GuardTexts guards;
     private readonly FlushFigures flushes;
     private readonly MethodBook methods;
     private readonly WorkNeeds needs;
-    private readonly StepWording[] closestFirst;
+    private readonly WordingBook wordings;
 
     public StepWriter(ProcedureRequest request, ProcedureDraft draft, Bearing bearing)
     {
         this.request = request;
-        this.bearing = bearing;
         frame = new FrameBook(request);
         fill = new PlaceholderText(request, draft, bearing, frame);
         guards = new GuardTexts(request, draft);
         flushes = new FlushFigures(request.Family);
-        methods = new MethodBook(request.Standard, bearing, fill);
+        wordings = new WordingBook(request.Standard, bearing);
+        methods = new MethodBook(fill);
         needs = new WorkNeeds(request.Family, fill);
-        closestFirst = [.. request.Standard.Texts.OrderByDescending(text => Bearing.Closeness(text.For))];
     }
 
     /// <summary>The methods that the steps written so far use, by number.</summary>
@@ -43,7 +41,7 @@ internal sealed class StepWriter
     public StepWords Write(Job job)
     {
         (string? id, string text) = job.Frame is { } step ? WriteFrame(step, job) : WritePart(job);
-        Method? method = id is null ? null : methods.Find(id, job);
+        Method? method = id is null ? null : wordings.MethodFor(id, job);
         needs.Add(method?.Needs, job);
         return new StepWords(text, method is null ? null : methods.NumberOf(method, job));
     }
@@ -56,7 +54,7 @@ internal sealed class StepWriter
 
     private (string? Method, string Text) WritePart(Job job)
     {
-        StepWording? wording = closestFirst.FirstOrDefault(text => bearing.Words(text.For, job));
+        StepWording? wording = wordings.TextFor(job);
         needs.Add(wording?.Needs, job);
         string text = wording is null ? General(job) : Joined(wording.Say, wording.Until, "", job);
         if (!job.Seals.IsEmpty && (wording is null || !wording.Say.Contains("{seals}", StringComparison.Ordinal)))

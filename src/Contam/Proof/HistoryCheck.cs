@@ -128,6 +128,7 @@ internal sealed class HistoryCheck
             ?? TreatedCheck.Unconfirmed(reading.Plan.Failed.OrEmpty(), steps)
             ?? OpenedCircuits.Unsafe(steps, reading.Family)
             ?? DrainedFirst.FirstFault(steps, reading.Family)
+            ?? FilledAgain.FirstFault(steps, reading.Family)
             ?? FiltersLast.FirstFault(steps, reading.Family);
     }
 

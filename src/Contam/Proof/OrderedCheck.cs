@@ -19,6 +19,7 @@ internal static class OrderedCheck
             ?? AsASheet(plan)
             ?? OpenedCircuits.FirstFault(plan, family)
             ?? DrainedFirst.FirstFault(steps, family)
+            ?? FilledAgain.FirstFault(steps, family)
             ?? FiltersLast.FirstFault(steps, family);
     }
 

@@ -184,7 +184,7 @@ public sealed partial class A_pencil_on_the_sheet
     [GeneratedRegex(@"^ +\[ \] clean: strike (?<letters>[^.]+)\.")]
     private static partial Regex Clean();
 
-    [GeneratedRegex(@"although (?<clean>.+?) (?:was|were) clean: a look has missed it\. Circle (?<void>[^:]+): ")]
+    [GeneratedRegex(@"although (?<clean>.+?) (?:was|were) clean: a look has missed it\. Circle (?<void>[^.]+)\.")]
     private static partial Regex Against();
 
     [GeneratedRegex(@"\b[A-P]\b")]

@@ -183,7 +183,7 @@ public sealed partial class Words_of_every_plan
     /// How many words the texts of a plan have, and how many of them stand in a sentence that was used before in it. Steps at like parts, alike in all but the
     /// number, are one.
     /// </summary>
-    private static (int All, int Repeated) Repeated(PlanDocument plan)
+    internal static (int All, int Repeated) Repeated(PlanDocument plan)
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);
         int all = 0;

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Contam.Support;
 using Contam.Tests.Families.Reading;
 using Contam.Treatment;
 using Contam.Treatment.Reading;

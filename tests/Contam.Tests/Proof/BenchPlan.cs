@@ -8,7 +8,7 @@ namespace Contam.Tests.Proof;
 /// <summary>
 /// Plans written by hand in a few lines. A part to a line or between semicolons: <c>id treatment[+treatment] [grade [reach [via]]]</c>, where
 /// <c>-</c> stands for no treatment and for no part before it, and <c>any</c> for unlimited; grade exposed where none is said.
-/// A step to a line: <c>action [part[+part]] [key=value]…</c> with the keys at=start-finish, after=1+2, by=technician or nobody, seals, blank, circuit, drains, phase, minutes.
+/// A step to a line: <c>action [part[+part]] [key=value]…</c> with the keys at=start-finish, after=1+2, by=technician or nobody, seals, blank, circuit, drains, fills, frame, phase, minutes.
 /// A look for debris is <c>inspect</c>, one at the clean part <c>measure</c>. Where nothing is said, <c>safe</c> is for the circuit flow, and a step takes ten minutes of technician 1, after the one before.
 /// </summary>
 internal static class BenchPlan
@@ -96,6 +96,8 @@ internal static class BenchPlan
         "by" => step with { Technician = value == "nobody" ? null : (int)Number(value) },
         "seals" => step with { Seals = [.. value.Split('+')] },
         "circuit" => step with { Circuit = value },
+        "fills" => step with { Fills = [.. value.Split('+')] },
+        "frame" => step with { Frame = value },
         "drains" => step with { Drains = [.. value.Split('+')] },
         "blank" => step with { Blank = [.. value.Split('+')] },
         "phase" => step with { Phase = Enum.Parse<Phase>(value, ignoreCase: true) },

@@ -3,6 +3,7 @@ using Contam.Families.Reading;
 using Contam.Plans;
 using Contam.Proof;
 using Contam.Support;
+using Contam.Tests.Procedure;
 using Contam.Treatment;
 using Contam.Treatment.Reading;
 
@@ -118,7 +119,7 @@ public class Every_failure
     {
         foreach (PlanStep shut in plan.Steps.Where(step => step.Circuit is { } circuit && FluidSort.Fits("raw-water", family, family.Circuits.First(one => one.Name == circuit))))
         {
-            if (!plan.Steps.Any(step => step.Frame is "open-water" or "gear-water" && step.Number > shut.Number && IsDoneWhenever(step, shut)))
+            if (!plan.Steps.Any(step => step.Frame is "open-water" or "gear-water" && step.Number > shut.Number && plan.IsDoneWherever(step, shut)))
                 yield return $"step {shut.Number} shuts the water, and no step opens it again before it runs";
         }
 
@@ -126,7 +127,7 @@ public class Every_failure
         foreach (PlanStep drain in plan.Steps.Where(step => step.Circuit is not null && step.Drains is { IsEmpty: false }))
         {
             string fluid = family.Circuits.First(one => one.Name == drain.Circuit).Fluid ?? "";
-            if (fluid.Length > 0 && !free.Contains(fluid) && !plan.Steps.Any(step => step.Phase == Phase.Prove && step.Text.Contains(fluid.Replace('-', ' '), StringComparison.OrdinalIgnoreCase) && IsDoneWhenever(step, drain)))
+            if (fluid.Length > 0 && !free.Contains(fluid) && !plan.Steps.Any(step => step.Phase == Phase.Prove && step.Text.Contains(fluid.Replace('-', ' '), StringComparison.OrdinalIgnoreCase) && plan.IsDoneWherever(step, drain)))
                 yield return $"step {drain.Number} drains {fluid}, and no step fills it before it runs";
         }
 
@@ -140,6 +141,4 @@ public class Every_failure
             }
         }
     }
-
-    private static bool IsDoneWhenever(PlanStep step, PlanStep other) => step.OnlyIf.IsEmpty || (!other.OnlyIf.IsEmpty && other.OnlyIf.All(step.OnlyIf.Contains));
 }

@@ -1,12 +1,12 @@
 using System.Text.RegularExpressions;
 
-namespace Contam.Tests.Procedure;
+namespace Contam.Support;
 
 /// <summary>
 /// The rules of writing that a test can hold. ASD-STE100, issue 8: a procedural sentence has at most 20 words (rule 5.1), a descriptive one at most 25
 /// (rule 6.3); text after a colon or a semicolon counts as a sentence of its own (rule 8.4, from memory).
 /// </summary>
-internal static partial class WritingRules
+public static partial class WritingRules
 {
     /// <summary>A procedural sentence.</summary>
     public const int MostInProcedure = 20;
@@ -22,7 +22,7 @@ internal static partial class WritingRules
     public static string[] Sentences(string text) => [.. EndOfSentence().Split(text).Select(one => one.Trim()).Where(one => Words(one) > 0)];
 
     /// <summary>How many words; what is only a sign is none.</summary>
-    public static int Words(string text) => text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries).Count(word => word.Any(char.IsLetterOrDigit));
+    public static int Words(string text) => (text ?? "").Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries).Count(word => word.Any(char.IsLetterOrDigit));
 
     /// <summary>The words of a list that stand in a text.</summary>
     public static IEnumerable<string> BannedIn(string text) =>

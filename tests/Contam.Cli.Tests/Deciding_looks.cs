@@ -71,6 +71,28 @@ public class Deciding_looks
         Assert.Equal((2, "", told), (session.Exit, session.Out, session.Error));
     }
 
+    [Theory]
+    [InlineData("--looks 99", "contam: --looks: 0 to 16 was expected, got 99.\n")]
+    [InlineData("--look-at injection-pump", "contam: --look-at: a look at injection-pump decides nothing: it is the failed part. Name other places, or leave the option out to have them chosen.\n")]
+    public void Of_a_plan_say_what_is_wrong_with_the_question(string words, string told)
+    {
+        CommandSession session = CommandSession.Of($"plan{Diesel["looks".Length..]} {words}");
+
+        Assert.Equal((2, "", told), (session.Exit, session.Out, session.Error));
+    }
+
+    // A find counts for more than a clean look, and whoever told both is told so.
+    [Fact]
+    public void With_two_outcomes_at_one_place_count_as_a_find()
+    {
+        JsonElement both = Json($"{Diesel} --clean rail --found rail=metal");
+        JsonElement find = Json($"{Diesel} --found rail=metal");
+
+        Assert.Equal(Treated(find), Treated(both));
+
+        static string[] Treated(JsonElement answer) => [.. answer.GetProperty("parts").EnumerateArray().Select(part => part.GetRawText())];
+    }
+
     private static JsonElement Json(string words) => JsonDocument.Parse(CommandSession.Of($"{words} --format json").Out).RootElement;
 
     private static string?[] Ids(JsonElement answer) => [.. answer.GetProperty("parts").EnumerateArray().Select(part => part.GetProperty("id").GetString())];

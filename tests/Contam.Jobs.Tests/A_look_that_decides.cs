@@ -136,6 +136,7 @@ public class A_look_that_decides
     [InlineData("look B --clean", 1, "Look B is not due: it is made only where look A shows debris, and that was clean. What was seen there all the same is told by contam job found or contam job clean.")]
     [InlineData("look Q --clean", 2, "contam: there is no look in this job's plan called Q. It has A, B; contam job show lists them.")]
     [InlineData("look A", 2, "contam: one outcome was expected: --clean, --found DEBRIS or --in-doubt. A look with a find is not clean, whatever its other places show.")]
+    [InlineData("look B --clean --found metal", 2, "contam: one outcome was expected: --clean, --found DEBRIS or --in-doubt. A look with a find is not clean, whatever its other places show.")]
     [InlineData("look A --found metal --at pinion --again", 2, "contam: look A is not made at pinion, but at gear-housing. Name one of these with --at, or use contam job found.")]
     public void Is_refused_with_what_to_do_and_changes_nothing(string words, int exit, string message)
     {

@@ -15,16 +15,17 @@ internal static class LeftAlone
 
     public static Posed Pose(DrillRequest request)
     {
-        PlanDocument plan = Planner.Plan(new PlanRequest(request.Family, request.Standard, request.Failed, request.Debris) { TakesFirstSchedule = true, MostLooks = HowFar.MostLooks });
+        PlanDocument plan = Planner.Plan(new PlanRequest(request.Family, request.Standard, request.Failures, request.Debris) { TakesFirstSchedule = true, MostLooks = HowFar.MostLooks });
         if (plan.Looks.IsEmpty)
             return Posed.Not(DrillKind.LeftAlone, DrillSilence.NoLookDecides);
         var dice = new DrillDice(request.Seed, DrillKind.LeftAlone);
         HashSet<PartId> places = [.. plan.Looks.SelectMany(look => look.Places).Select(id => new PartId(id))];
-        var pastNoLook = ShortestWays.From(request.Family, request.Failed.ToHashSet(), places.Contains);
+        HashSet<string> failed = [.. request.Failed.Select(part => part.Value)];
+        var pastNoLook = ShortestWays.From(request, isShut: places.Contains);
         foreach (PlanLook look in dice.Shuffled(plan.Looks))
         {
             HashSet<string> closed = NotFoundWith(plan.Looks, look.Id);
-            LeftAloneChoice[] all = [.. plan.Parts.Where(part => part.Treatment.Length > 0 && !plan.Failed.Contains(part.Id) && !look.Places.Contains(part.Id)).Select(Of)];
+            LeftAloneChoice[] all = [.. plan.Parts.Where(part => part.Treatment.Length > 0 && !failed.Contains(part.Id) && !look.Places.Contains(part.Id)).Select(Of)];
             LeftAloneChoice[] right = [.. all.Where(choice => choice.IsRight)];
             List<LeftAloneChoice> wrong = Mixed.Of(dice, MostWrong, [.. all.Where(choice => choice.StillOpen.Length > 0)], (IReadOnlyCollection<LeftAloneChoice>)[.. all.Where(choice => choice.OnlyIf.IsEmpty)]);
             if (right.Length > 0 && wrong.Count >= LeastWrong)

@@ -113,7 +113,7 @@ internal sealed class DrillJudge(DrillRequest request)
     private bool IsLeftAlone(PartId part, DrillQuestion question)
     {
         PlanLook clean = question.Looks.Single(look => look.Id == question.CleanLook);
-        PlanDocument after = Planner.Plan(new PlanRequest(Family, request.Standard, request.Failed, request.Debris)
+        PlanDocument after = Planner.Plan(new PlanRequest(Family, request.Standard, request.Failures, request.Debris)
         {
             TakesFirstSchedule = true,
             Findings = [.. clean.Places.SelectMany(place => request.Debris.Select(debris => new Finding(new PartId(place), debris, Found: false)))],

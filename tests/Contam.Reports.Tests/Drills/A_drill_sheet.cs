@@ -20,7 +20,7 @@ public sealed class A_drill_sheet
         Family family = read.WithParts([.. read.Parts.Select(part => part with { Name = part.Name + "\u001b]0;x\u0007\n" })]);
         Drill drill = Drilling.Of(new DrillRequest(family, BuiltInStandards.HouseOverKinds, [new PartId("injection-pump")], [Debris.Metal]));
 
-        Assert.Equal(5, drill.Questions.Length);
+        Assert.Equal(6, drill.Questions.Length);
         foreach (string page in new[]
         {
             Written(writer => DrillText.Write(drill, withAnswers: true, writer, TextLook.Plain)),

@@ -22,7 +22,7 @@ internal sealed class LookWords(PlanDocument plan, Names names)
     public string ByTheLooks => string.Create(CultureInfo.InvariantCulture, $"at most {plan.Steps.Length} steps, {plan.Hours.Bench:0.#} h; {plan.Hours.BenchExpected:0.#} h to be expected");
 
     /// <summary>How letters are worked by, with a pencil.</summary>
-    public string HowToStrike => $"Strike a letter wherever it stands in the margin. A step, look or order with all its letters struck falls away; strike the letter of such a look as well. {(plan.Steps.Any(step => !step.Unless.IsEmpty) ? "“not B”: done unless {Debris} was found at B. " : "")}A look that is due and was not made, or is in doubt, counts as found.";
+    public string HowToStrike => $"Strike a letter wherever it stands in the margin. A step, look or order with all its letters struck falls away; strike the letter of such a look as well. {(plan.Steps.Any(step => !step.Unless.IsEmpty) ? $"“not B”: done unless {Debris} was found at B. " : "")}A look that is due and was not made, or is in doubt, counts as found.";
 
     /// <summary>Where a look is: <c>Oil return screens 1–2 (20 min, step 23)</c>.</summary>
     public string Place(PlanLook look) => string.Create(CultureInfo.InvariantCulture, $"{names.FoldedAtStart(look.Places)} ({Minutes(look.Minutes)}, step {look.Step})");

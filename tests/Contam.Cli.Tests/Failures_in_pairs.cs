@@ -68,6 +68,7 @@ public class Failures_in_pairs
         CommandSession session = CommandSession.Of($"plan {Outboard} --failed compressor=metal:500um --failed compressor-belt --debris rubber");
 
         Assert.StartsWith("Clean-out: Compressor belt (rubber), Injection air compressor (metal up to 500\nµm) failed\n", session.Out, StringComparison.Ordinal);
+        Assert.Contains("“not\nB”: done unless debris was found at B.", session.Out, StringComparison.Ordinal);
         Assert.Contains("The injection air compressor is taken to have shed metal of up to 500 µm, as was\nseen; the family says up to 3000 µm. That spares nothing.\n", session.Out, StringComparison.Ordinal);
     }
 

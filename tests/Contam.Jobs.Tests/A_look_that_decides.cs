@@ -200,7 +200,7 @@ public class A_look_that_decides
         string text = File.ReadAllText(other.At("plan.json"));
         File.WriteAllText(other.At("plan.json"), text.Replace($"\"{Plans.PlanDocument.FormatName}\"", "\"contam-plan/0\"", StringComparison.Ordinal));
         Answer answer = other.Open();
-        Assert.Equal((2, $"contam: FOLDER/plan.json is not a plan: the format is contam-plan/0, expected {Plans.PlanDocument.FormatName}. Give a file written by contam plan --format json.\n"), (answer.Exit, answer.Error));
+        Assert.Equal((2, $"contam: FOLDER/plan.json is not a plan: the format is contam-plan/0, which this version does not read, expected {Plans.PlanDocument.FormatName}; make the plan again with this version. Give a file written by contam plan --format json.\n"), (answer.Exit, answer.Error));
         Assert.False(File.Exists(other.Shop));
     }
 }

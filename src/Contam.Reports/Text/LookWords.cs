@@ -22,7 +22,7 @@ internal sealed class LookWords(PlanDocument plan, Names names)
     public string ByTheLooks => string.Create(CultureInfo.InvariantCulture, $"at most {plan.Steps.Length} steps, {plan.Hours.Bench:0.#} h; {plan.Hours.BenchExpected:0.#} h to be expected");
 
     /// <summary>How letters are worked by, with a pencil.</summary>
-    public string HowToStrike => $"Strike a letter wherever it stands in the margin. A step, look or order with all its letters struck falls away; strike the letter of such a look too. {(plan.Steps.Any(step => !step.Unless.IsEmpty) ? $"“not B”: done unless {Debris} was found at B. " : "")}{(HasCircles ? "A circled letter counts as found, even if clean; what was struck for it is open again. " : "")}A look that was not made, or is in doubt, counts as found.";
+    public string HowToStrike => $"Strike a letter wherever it stands in the margin. A step, look or order with all its letters struck falls away; strike the letter of such a look too. {(plan.Steps.Any(step => !step.Unless.IsEmpty) ? $"“not B”: done unless {Debris} was found at B. " : "")}{(HasCircles ? "A circled letter counts as found, even if clean; what was struck for it is open again. " : "")}A look that is due and was not made, or is in doubt, counts as found.";
 
     private bool HasCircles => AgainstOnRecord().Any() || plan.Looks.Any(look => Against(look).Any());
 

@@ -36,7 +36,7 @@ public static class PlanJson
     {
         // An older form would fail at the first value that has changed; what a person needs to know is that it is older.
         if (FormatOf(json) is { } older && older != PlanDocument.FormatName && older.StartsWith(AnyFormat, StringComparison.Ordinal))
-            throw new JsonException($"the format is {older}, which is read no more, expected {PlanDocument.FormatName}; make the plan again with this version.");
+            throw new JsonException($"the format is {older}, which this version does not read, expected {PlanDocument.FormatName}; make the plan again with this version");
         PlanDocument plan = JsonSerializer.Deserialize(json, Context.PlanDocument) ?? throw new JsonException("the text is the single word null");
         return plan.Format == PlanDocument.FormatName ? plan : throw new JsonException($"the format is {plan.Format}, expected {PlanDocument.FormatName}");
     }

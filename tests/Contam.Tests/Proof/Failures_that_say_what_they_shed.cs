@@ -101,7 +101,7 @@ public class Failures_that_say_what_they_shed
 
     [Fact]
     public void Of_an_older_document_are_refused_before_its_values_are_read() => Assert.Equal(
-        "the format is contam-plan/1, which is read no more, expected contam-plan/2; make the plan again with this version.",
+        "the format is contam-plan/1, which this version does not read, expected contam-plan/2; make the plan again with this version",
         Assert.Throws<System.Text.Json.JsonException>(() => PlanJson.Read("{\"format\": \"contam-plan/1\", \"failed\": [\"pump\"]}")).Message);
 
     private static void Holds(string text, string expected)

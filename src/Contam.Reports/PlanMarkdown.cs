@@ -57,7 +57,7 @@ public static class PlanMarkdown
             return;
         page.Append(CultureInfo.InvariantCulture, $"- **SURE** {Escape(words.Sure)}\n- **BY THE LOOKS** {Escape(words.ByTheLooks)}\n");
         foreach (PlanLook look in plan.Looks)
-            page.Append(CultureInfo.InvariantCulture, $"- **LOOK {look.Id}** {Escape($"{words.Place(look)}. {words.Due(look)}{LookWords.Find(look)}: {words.Found(look)}. Clean: {words.Clean(look)}.")}\n");
+            page.Append(CultureInfo.InvariantCulture, $"- **LOOK {look.Id}** {Escape($"{words.Place(look)}. {LookWords.Due(look)}{LookWords.Find(look)}: {words.Found(look)}. Clean: {words.Clean(look)}.")}\n");
         page.Append('\n');
         foreach (string sentence in words.AgainstOnRecord().Append(words.HowToStrike))
             page.Append(CultureInfo.InvariantCulture, $"{Escape(sentence)}\n\n");

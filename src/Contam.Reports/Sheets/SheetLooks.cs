@@ -26,7 +26,7 @@ internal sealed class SheetLooks(MarkupWriter page, PlanDocument plan, Names nam
         {
             page.Open("li", ("class", "cs-look"), ("data-look", look.Id), ("data-only-if", Letters(look.OnlyIf)));
             page.Leaf("a", $"LOOK {look.Id}", ("href", "#step-" + SheetCircuits.Number(look.Step)), ("class", "cs-letters"));
-            page.Open("span").Text($"{words.Place(look)}. {words.Due(look)}{LookWords.Find(look)}: {words.Found(look)}. Clean: {words.Clean(look)}. ");
+            page.Open("span").Text($"{words.Place(look)}. {LookWords.Due(look)}{LookWords.Find(look)}: {words.Found(look)}. Clean: {words.Clean(look)}. ");
             page.Leaf("b", "", ("class", "cs-state")).Close().Close().Line();
         }
 

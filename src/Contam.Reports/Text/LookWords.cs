@@ -30,7 +30,7 @@ internal sealed class LookWords(PlanDocument plan, Names names)
     public string Place(PlanLook look) => string.Create(CultureInfo.InvariantCulture, $"{names.FoldedAtStart(look.Places)} ({Minutes(look.Minutes)}, step {look.Step})");
 
     /// <summary>By which looks it is due; empty for one that is made in any case.</summary>
-    public string Due(PlanLook look) => look.OnlyIf.IsEmpty ? "" : $"Only if {AnyOf(look.OnlyIf)}. ";
+    public static string Due(PlanLook look) => look.OnlyIf.IsEmpty ? "" : $"Only if {AnyOf(look.OnlyIf)}. ";
 
     /// <summary>The debris of the plan in one word.</summary>
     public string Debris => plan.Debris.Length == 1 ? plan.Debris[0] : "debris";

@@ -50,7 +50,7 @@ public static class PlanText
         page.Paragraph(words.Sure, indent: 14, lead: "SURE");
         page.Paragraph(words.ByTheLooks, indent: 14, lead: "BY THE LOOKS");
         foreach (PlanLook look in plan.Looks)
-            page.Paragraph($"{words.Place(look)}. {words.Due(look)}{LookWords.Find(look)}: {words.Found(look)}. Clean: {words.Clean(look)}.", indent: 8, lead: $"LOOK {look.Id}");
+            page.Paragraph($"{words.Place(look)}. {LookWords.Due(look)}{LookWords.Find(look)}: {words.Found(look)}. Clean: {words.Clean(look)}.", indent: 8, lead: $"LOOK {look.Id}");
         foreach (string sentence in words.AgainstOnRecord())
             page.Paragraph(sentence);
         page.Paragraph(words.HowToStrike);

@@ -4,7 +4,7 @@ using Contam.Plans;
 namespace Contam.References.Masters;
 
 /// <summary>
-/// What somebody who strips such engines does, written down before the program was asked (common practice, no source, where no manual is named).
+/// What somebody who strips such engines does (common practice, no source, where no manual is named).
 /// <list type="bullet">
 /// <item><b>The compressor wheel has burst.</b> Intake hose off, count the blades. Charge hose off: metal there, on to the manifold; none, the air side ends
 /// there. Drain the oil through a cloth, look at the pick-up strainer, cut the filter: a wheel that lets go beats its bearings. Air pipes, elbow, oil feed and

@@ -3,7 +3,7 @@ using Contam.Plans;
 namespace Contam.References.Masters;
 
 /// <summary>
-/// What a master does with a reverse gear; written down before any plan was read. Common practice, no source, where no manual is named.
+/// What a master does with a reverse gear. Common practice, no source, where no manual is named.
 /// <para>
 /// <b>A burnt forward pack.</b> Bath through a cloth, magnet and strainer looked at, the play of both packs measured before the box is opened. Control valve off
 /// and its spool drawn: a pack empties through it, so it is washed and tried whatever the strainer shows. Pump, cover, flange, output gear; input shaft out with

@@ -1,7 +1,7 @@
 namespace Contam.References.Masters;
 
 /// <summary>
-/// What a master does with a small upright four-stroke; written down before any plan was read. Common practice, no source, where no manual is named.
+/// What a master does with a small upright four-stroke. Common practice, no source, where no manual is named.
 /// <para>
 /// <b>A wiped big-end.</b> Oil drained through a cloth, filter cut open. Flywheel and belt off, powerhead lifted, case opened, caps off: shell and journal are
 /// looked at before anything else is decided. Crankshaft out before the main shells. Head off with what is in it, and only for pistons or camshaft.

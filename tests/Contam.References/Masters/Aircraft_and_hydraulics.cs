@@ -4,7 +4,7 @@ using Contam.Plans;
 namespace Contam.References.Masters;
 
 /// <summary>
-/// The page for the opposed six, written before the program was asked (common practice, no source, where none is named). A big end: drain the sump through a cloth,
+/// The page for the opposed six (common practice, no source, where none is named). A big end: drain the sump through a cloth,
 /// look at screens and tank hose; propeller, governor and accessories off, cylinders, pistons, then the case is split, the shaft lifted out with its rods and the
 /// rods parted from it on the bench; back the other way round: rods on the shaft, shaft in its shells, case closed, pistons on their pins, cylinders over them.
 /// Cooler renewed, governor and propeller to their workshops. A piston: its cylinder off, and the oil side looked after. A fuel pump: screens, control, nozzles.
@@ -62,7 +62,7 @@ public sealed class An_aircraft_engine
 }
 
 /// <summary>
-/// The page for the trim unit, written before the program was asked (common practice, no source, where no manual is named). A tilt piston that shed: load blocked,
+/// The page for the trim unit (common practice, no source, where no manual is named). A tilt piston that shed: load blocked,
 /// gland out, rod drawn straight, the bore wiped: clean, and the rest is left; not, and reservoir and rams are looked at. A pump that shed: all of it, as every line
 /// goes both ways. A torn gland: water; drained, wiped, new glands, and refilled.
 /// </summary>

@@ -3,7 +3,7 @@ using Contam.Plans;
 namespace Contam.References.Masters;
 
 /// <summary>
-/// What a master does with a gearcase; written down before any plan was read. Common practice, no source, where no manual is named.
+/// What a master does with a gearcase. Common practice, no source, where no manual is named.
 /// <para>
 /// <b>A chipped pinion.</b> Plugs out, bath through a cloth, magnet looked at; the drained case held under pressure and vacuum while it is whole. Propeller off,
 /// case off the leg. Pump off the driveshaft, carrier out with the reverse gear, propeller shaft with the dog, pinion nut, driveshaft up, pinion down, forward

@@ -4,7 +4,7 @@ using Contam.Plans;
 namespace Contam.References.Masters;
 
 /// <summary>
-/// The page for the plain launch diesel, written before the program was asked (common practice, no source, where no manual is named): a scored plunger means that
+/// The page for the plain launch diesel (common practice, no source, where no manual is named): a scored plunger means that
 /// the pump goes out whole, that tank, filter and injectors are looked after, and, as fuel past a plunger runs into the cam box, that the oil is drained and its
 /// filter cut. A big end: as of the harbour diesel, without the turbocharger. A torn impeller: as there.
 /// </summary>

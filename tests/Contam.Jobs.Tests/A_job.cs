@@ -107,7 +107,7 @@ public class A_job
         using JobBench bench = JobBench.WithJob();
         bench.TickTo(10);
         // What is on its way needs no hands, so it is on the list as well.
-        Assert.Equal([11, 14, 15, 17, 21], Work.TickOrder.Now(bench.Read().State).Where(step => step.Phase != Phase.Refit).Select(step => step.Number));
+        Assert.Equal([11, 14, 16, 20], Work.TickOrder.Now(bench.Read().State).Where(step => step.Phase != Phase.Refit).Select(step => step.Number));
         string next = bench.Job("next").Out;
         Assert.Contains("\n12    waits for 11\n", next, StringComparison.Ordinal);
     }

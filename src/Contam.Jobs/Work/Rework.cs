@@ -230,15 +230,22 @@ internal static class Rework
         When = seen.LookedWhen,
     };
 
-    /// <summary>The refits of parts that are off and that the new plan would not put back.</summary>
+    /// <summary>The refits of parts that are off and that the new plan would not put back, part by part: of those that share a step some may be planned.</summary>
     private static ImmutableArray<CarriedStep> CarriedInto(JobState state, PlanDocument plan)
     {
-        var planned = StepKey.Of(plan).ToHashSet(StringComparer.Ordinal);
+        var planned = plan.Steps.Where(step => step.Action == StepAction.Refit).SelectMany(step => StepKey.PartsOf(step)).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. state.Steps.All
-                .Where(step => step.Action == StepAction.Refit && step.Parts.Length == 1 && !state.IsDone(step) && !planned.Contains(step.Key) && (step.IsCarried || state.MustGoBack(step.Parts[0])))
-                .Select(step => new CarriedStep(step.Key, step.Parts[0], step.Text, step.Minutes, [.. step.After.Select(number => state.Steps.Find(number)!.Key)])),
+            .. from step in state.Steps.All
+               where step.Action == StepAction.Refit && !state.IsDone(step)
+               from part in step.Parts
+               where !planned.Contains(part) && (step.IsCarried || state.MustGoBack(part))
+               select new CarriedStep(
+                   StepKey.OfRefit(part),
+                   part,
+                   step.Parts.Length == 1 ? step.Text : $"{part}: {step.Text}",
+                   step.Minutes / step.Parts.Length,
+                   [.. step.After.Select(number => state.Steps.Find(number)!.Key)]),
         ];
     }
 }

@@ -37,6 +37,9 @@ internal static class StepKey
         return keys.MoveToImmutable();
     }
 
+    /// <summary>The key of the step that puts this one part back.</summary>
+    public static string OfRefit(string part) => $"{PlanWords.Of(Phase.Refit)}/{PlanWords.Of(StepAction.Refit)}/{part}";
+
     /// <summary>The parts of a step: the one, or the several, or none.</summary>
     public static ImmutableArray<string> PartsOf(PlanStep step)
     {

@@ -25,9 +25,12 @@ internal static class LeftAlone
         foreach (PlanLook look in dice.Shuffled(plan.Looks))
         {
             HashSet<string> closed = NotFoundWith(plan.Looks, look.Id);
+            HashSet<string> treated = TreatedWith(request, look);
             LeftAloneChoice[] all = [.. plan.Parts.Where(part => part.Treatment.Length > 0 && !failed.Contains(part.Id) && !look.Places.Contains(part.Id)).Select(Of)];
-            LeftAloneChoice[] right = [.. all.Where(choice => choice.IsRight)];
-            List<LeftAloneChoice> wrong = Mixed.Of(dice, MostWrong, [.. all.Where(choice => choice.StillOpen.Length > 0)], (IReadOnlyCollection<LeftAloneChoice>)[.. all.Where(choice => choice.OnlyIf.IsEmpty)]);
+            // A step may be done for what has to be known before another look: what nothing asks for any more is no wrong choice, though the sheet does not strike it.
+            LeftAloneChoice[] right = [.. all.Where(choice => choice.IsRight && !treated.Contains(choice.Part.Value))];
+            LeftAloneChoice[] still = [.. all.Where(choice => !choice.IsRight && treated.Contains(choice.Part.Value))];
+            List<LeftAloneChoice> wrong = Mixed.Of(dice, MostWrong, [.. still.Where(choice => choice.StillOpen.Length > 0)], (IReadOnlyCollection<LeftAloneChoice>)[.. still.Where(choice => choice.OnlyIf.IsEmpty)]);
             if (right.Length > 0 && wrong.Count >= LeastWrong)
                 return Posed.As(new DrillQuestion(DrillKind.LeftAlone, [.. dice.Shuffled<DrillChoice>([dice.Pick(right), .. wrong])]) { Looks = plan.Looks, CleanLook = look.Id });
 
@@ -39,6 +42,17 @@ internal static class LeftAlone
         }
 
         return Posed.Not(DrillKind.LeftAlone, DrillSilence.TooFewParts);
+    }
+
+    /// <summary>The parts that are treated where this look is on record as clean and no other is made.</summary>
+    private static HashSet<string> TreatedWith(DrillRequest request, PlanLook clean)
+    {
+        var asked = new PlanRequest(request.Family, request.Standard, request.Failures, request.Debris)
+        {
+            TakesFirstSchedule = true,
+            Findings = [.. clean.Places.SelectMany(place => request.Debris.Select(debris => new Finding(new PartId(place), debris, Found: false)))],
+        };
+        return [.. Planner.Plan(asked).Parts.Where(part => !part.Treatment.IsEmpty).Select(part => part.Id)];
     }
 
     /// <summary>The letters of the looks that find nothing where this one is clean: itself, and those that are not made then.</summary>

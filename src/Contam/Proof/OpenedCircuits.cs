@@ -55,7 +55,7 @@ internal static class OpenedCircuits
         HashSet<string> worked = [.. steps.Where(step => PlayedStep.IsTreatmentOf(step) && step.Action != StepAction.Inspect).SelectMany(PlayedStep.PartsOf)];
         Dictionary<string, PlanStep> safe = SafeOf(steps);
         return family.Circuits.Select(circuit => Needless(circuit, off, touched, worked, safe, family)).FirstOrDefault(fault => fault is not null)
-            ?? steps.Select(step => TriedUnopened(step, off, worked)).FirstOrDefault(fault => fault is not null);
+            ?? steps.Select(step => TriedUnopened(step, off, worked, family)).FirstOrDefault(fault => fault is not null);
     }
 
     private static bool IsOff(PlanStep step) => step is { Action: StepAction.Remove, Phase: not Phase.Prove };
@@ -82,11 +82,15 @@ internal static class OpenedCircuits
         bool Opens(Part part) => part.Kind.IsReservoir || part.LookOpens || worked.Contains(part.Id.Value);
     }
 
-    private static string? TriedUnopened(PlanStep step, HashSet<string> off, HashSet<string> worked)
+    private static string? TriedUnopened(PlanStep step, HashSet<string> off, HashSet<string> worked, Family family)
     {
         if (step is not { Phase: Phase.Prove, Action: StepAction.Prove, DueAfterRunningHours: null })
             return null;
-        string? whole = PlayedStep.PartsOf(step).FirstOrDefault(part => !off.Contains(part) && !worked.Contains(part));
+        string? whole = PlayedStep.PartsOf(step).FirstOrDefault(part => !off.Contains(part) && !worked.Contains(part) && !IsOpenedFromOutside(part));
         return whole is null ? null : FormattableString.Invariant($"step {step.Number} tries {whole}, which this plan never opens: time for nothing");
+
+        // What closes a fluid in stands on what it closes: a carrier with its lips opens the case.
+        bool IsOpenedFromOutside(string part) => family.Parts.Any(on =>
+            off.Contains(on.Id.Value) && on.StandsOn.Any(below => below.Value == part) && family.Circuits.Any(circuit => circuit.Parts.Contains(on.Id) && circuit.Parts.Any(one => one.Value == part)));
     }
 }

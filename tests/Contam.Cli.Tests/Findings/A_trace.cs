@@ -119,7 +119,7 @@ public class A_trace
     [InlineData("fuond", "fuond is no answer. Did you mean found? Write found, clean, cannot tell or stop; after found may stand a size and looks, for instance: found 120um flakes not-magnetic.")]
     [InlineData("", "Nothing is no answer. Write found, clean, cannot tell or stop; after found may stand a size and looks, for instance: found 120um flakes not-magnetic.")]
     [InlineData("found shiny", "shiny says nothing of how debris looks. Write flakes, slivers, grains or fuzz, magnetic or not-magnetic.")]
-    [InlineData("found 120um", "--found water-inlet-screen=water:120um: water has no size. Leave it out.")]
+    [InlineData("found 120um", "--found leg-joint=water:120um: water has no size. Leave it out.")]
     [InlineData("a\u001b[31mb", "a?[31mb is no answer. Write found, clean, cannot tell or stop; after found may stand a size and looks, for instance: found 120um flakes not-magnetic.")]
     public void Asks_again_after_what_is_no_answer(string typed, string expected)
     {

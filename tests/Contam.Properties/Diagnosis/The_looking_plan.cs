@@ -44,7 +44,7 @@ public class The_looking_plan
             if (!node.Leaders.IsEmpty)
             {
                 double[] shares = reference.Shares(question.Findings.Concat(seen));
-                Assert.Equal(shares.Max(), node.LeaderShare, 9);
+                Assert.Equal(shares.Max(), node.LeaderShare, 1e-9);
                 Assert.Equal(reference.Sources.Where((_, i) => shares[i] > shares.Max() - 1e-9).Select(part => part.Id), node.Leaders);
                 Assert.True(node.End != LookingEnd.Sure || node.LeaderShare >= 0.8 - 1e-9);
                 Assert.True(node.Look is null || node.LeaderShare < 0.8);
@@ -61,7 +61,7 @@ public class The_looking_plan
         }
 
         if (isWhole)
-            Assert.Equal(minutes, plan.ExpectedMinutes!.Value, 9);
+            Assert.Equal(minutes, plan.ExpectedMinutes!.Value, 1e-9);
     });
 
     [Fact]

@@ -97,8 +97,11 @@ public class A_bench_order
 
     [Fact]
     public void Is_refused_where_something_is_tried_that_was_never_open() => Check(
-        Steps.Replace("prove", "prove case", StringComparison.Ordinal),
-        "step 16 tries case, which this plan never opens: time for nothing");
+        Steps.Replace("prove", "prove tank", StringComparison.Ordinal),
+        "step 16 tries tank, which this plan never opens: time for nothing");
+
+    [Fact]
+    public void Holds_where_what_stands_on_a_part_in_its_fluid_opened_it() => Check(Steps.Replace("prove", "prove case", StringComparison.Ordinal), null);
 
     [Fact]
     public void Is_refused_where_a_circuit_is_opened_that_nobody_made_safe() => Check(

@@ -24,7 +24,8 @@ public sealed class An_audit
 
     private static string Mended => Winch.Replace("pump, motor, sump], [return-hose, sump]", "pump, motor, return-hose, sump]", StringComparison.Ordinal);
 
-    public static TheoryData<string> Families => [.. Directory.GetFiles(RepositoryFiles.At("systems/families"), "*.yaml").Order(StringComparer.Ordinal).Select(file => Path.GetFileName(file))];
+    // An audit plans every failure with looks and without and plays every history, so the larger families are left to the long run.
+    public static TheoryData<string> Families => [.. new DirectoryInfo(RepositoryFiles.At("systems/families")).GetFiles("*.yaml").OrderBy(file => file.Length).ThenBy(file => file.Name, StringComparer.Ordinal).Take(LongRun.IsAsked ? int.MaxValue : 4).Select(file => file.Name)];
 
     [Theory]
     [MemberData(nameof(Families))]
@@ -38,7 +39,7 @@ public sealed class An_audit
     [Fact]
     public void In_parallel_is_the_audit_of_one_core_to_the_byte()
     {
-        string[] answers = [.. new[] { 1, 2, 7 }.Select(jobs => CommandSession.Of($"audit {Gearcase} systems/families/harbour-diesel-i4.yaml --jobs {jobs} --format json").Out)];
+        string[] answers = [.. new[] { 1, 2, 7 }.Select(jobs => CommandSession.Of($"audit {Gearcase} systems/families/stern-trim-unit.yaml --jobs {jobs} --format json").Out)];
         Assert.NotEqual("", answers[0]);
         Assert.Equal(answers[0], answers[1]);
         Assert.Equal(answers[0], answers[2]);

@@ -93,7 +93,7 @@ public class Failures_that_say_what_they_shed
         TestCase asked = CaseReader.Read("pump[sheds metal 400] > sump[look=good] > filter[holds metal 30 abs] > rail; belt[sheds rubber] > rail\n@failed pump=metal:20 belt=rubber");
         PlanDocument plan = Planner.Plan(asked.ToRequest() with { LookAt = [new PartId("sump")] });
 
-        Assert.Equal(1, plan.Looks.Length);
+        Assert.Single(plan.Looks);
         Assert.Equal([null, null, null, null, null], PlanVerifier.Verify(plan, asked.Family).Claims.Select(claim => claim.Where));
         Assert.False(PlanVerifier.Verify(plan with { Failed = [.. plan.Failed.Select(failure => failure with { UpToUm = null })] }, asked.Family).Holds);
         Assert.False(PlanVerifier.Verify(plan with { Failed = [.. plan.Failed.Select(failure => failure with { Debris = ["metal", "rubber"] })] }, asked.Family).Holds);

@@ -11,7 +11,7 @@ internal sealed record Answer(int Exit, string Out, string Error);
 /// <summary>A shop of its own, in a folder that goes again, with a clock that goes on a minute at every look.</summary>
 internal sealed class JobBench : IDisposable
 {
-    public const string Gearcase = "tests/Contam.Jobs.Tests/Systems/gearcase.yaml";
+    public const string Gearcase = "tests/Support/Systems/gearcase.yaml";
 
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("contam");
     private readonly Clock clock = new();

@@ -5,7 +5,7 @@ namespace Contam.Cli.Tests.Findings;
 /// <summary>Being led from look to look, over a pipe and in a terminal.</summary>
 public class A_trace
 {
-    private const string Case = "systems/families/outboard-gearcase.yaml";
+    private const string Case = "tests/Support/Systems/gearcase.yaml";
 
     // By hand: a fair look that finds is worth 0.6 against 0.01 of a stray, so 52 % and 17.3 % become 31.2 and 0.173 of 31.68.
     [Fact]
@@ -119,7 +119,7 @@ public class A_trace
     [InlineData("fuond", "fuond is no answer. Did you mean found? Write found, clean, cannot tell or stop; after found may stand a size and looks, for instance: found 120um flakes not-magnetic.")]
     [InlineData("", "Nothing is no answer. Write found, clean, cannot tell or stop; after found may stand a size and looks, for instance: found 120um flakes not-magnetic.")]
     [InlineData("found shiny", "shiny says nothing of how debris looks. Write flakes, slivers, grains or fuzz, magnetic or not-magnetic.")]
-    [InlineData("found 120um", "--found leg-joint=water:120um: water has no size. Leave it out.")]
+    [InlineData("found 120um", "--found water-inlet-screen=water:120um: water has no size. Leave it out.")]
     [InlineData("a\u001b[31mb", "a?[31mb is no answer. Write found, clean, cannot tell or stop; after found may stand a size and looks, for instance: found 120um flakes not-magnetic.")]
     public void Asks_again_after_what_is_no_answer(string typed, string expected)
     {
@@ -166,9 +166,9 @@ public class A_trace
                 if not read:
                     break
                 seen += read
-                while answers and seen.count(b'or stop?') > asked:
+                while seen.count(b'or stop?') > asked:
                     asked += 1
-                    os.write(terminal, answers.pop(0) + b'\n')
+                    os.write(terminal, (answers.pop(0) if answers else b'stop') + b'\n')
             sys.stdout.buffer.write(seen)
             sys.exit(os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]))
             """;

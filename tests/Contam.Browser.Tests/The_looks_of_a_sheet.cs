@@ -117,7 +117,7 @@ public sealed class The_looks_of_a_sheet(Chromium chromium)
         string paper = string.Concat((await Paper.OfAsync(page, "A4", signs: false)).Sheets);
 
         Assert.Contains("clean:strikeA,B,CandD.", paper, StringComparison.Ordinal);
-        Assert.Contains("CDTakeoffcoolerreturnhose", paper, StringComparison.Ordinal);
+        Assert.Contains("CTakeoffcoolerfeedhose", paper, StringComparison.Ordinal);
         Assert.DoesNotContain("notmadeyet", paper, StringComparison.Ordinal);
     }
 

@@ -112,7 +112,7 @@ public class A_trace
     {
         CommandSession session = CommandSession.Of([.. $"trace {Case} --debris water --sure 99.9%".Split(' ')], 400, "clean\nclean\nstop\n");
         Assert.Equal(0, session.Exit);
-        Assert.EndsWith($"Stopped. To go on: contam trace {Case} --debris water --clean exhaust-passage --clean propshaft-water-seal\n", session.Out, StringComparison.Ordinal);
+        Assert.EndsWith($"Stopped. To go on: contam trace {Case} --debris water --clean water-inlet-screen --clean exhaust-passage\n", session.Out, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -62,5 +62,4 @@ public static class PartFailures
     /// <summary>The failures, each once, in the order of the family; those of one part in the order given.</summary>
     public static ImmutableArray<PartFailure> InOrderOf(this ImmutableArray<PartFailure> failures, Family family) =>
         failures.IsDefaultOrEmpty ? [] : [.. failures.Distinct().OrderBy(failure => family.IndexOf(failure.Part))];
-
 }

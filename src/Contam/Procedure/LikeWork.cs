@@ -39,45 +39,34 @@ internal sealed class LikeWork
 
     private string? WordedKeyOf(Job job)
     {
-        Part part = job.Part!;
         if (wordings.TextFor(job) is not { } text || job.Frame is not null)
             return keys[job.Id];
         Method? method = text.Method is { } id ? wordings.MethodFor(id, job) : null;
-        string[] facts =
-        [
-            job.Phase.ToString(),
-            job.Action.ToString(),
-            job.About?.ToString() ?? "",
+        return Key(
+            job,
             text.Say,
             text.Until,
             text.StopIf,
             method is null ? "" : $"{method.Say} {method.Until} {method.StopIf}",
             // A flush is by what flows; for other work every caution bears on all parts of the step.
-            job.Action is StepAction.Flush or StepAction.Clean ? string.Join(' ', bearing.CircuitsOf(part).Select(circuit => circuit.Fluid)) : "",
-            job.ForAccess ? "access" : "",
-            job.IsOutside || job.Action == StepAction.SendOut ? string.Create(CultureInfo.InvariantCulture, $"{part.SendOut?.Who} {part.SendOut?.Days}") : "",
-            string.Create(CultureInfo.InvariantCulture, $"{part.Lead?.TotalDays}"),
-            string.Join(' ', job.Condition.OnlyIf) + "/" + string.Join(' ', job.Condition.Unless),
-            job.Action == StepAction.Inspect ? part.Inspect?.How ?? "" : "",
-            job.Action == StepAction.Flush ? flushes.For([part]) ?? "" : "",
-            job.Action == StepAction.Test ? LimitFigures.For(request.Family, part) ?? "" : "",
-            string.Join(' ', request.Spreads.Select(spread => ReachOf(spread, part))),
-        ];
-        return string.Join('\n', facts);
+            job.Action is StepAction.Flush or StepAction.Clean ? string.Join(' ', bearing.CircuitsOf(job.Part!).Select(circuit => circuit.Fluid)) : "");
     }
 
-    private string? KeyOf(Job job, HashSet<PartId> comesOff)
+    private string? KeyOf(Job job, HashSet<PartId> comesOff) =>
+        job.Part is not { } part || job.DecidingLook is not null || !job.With.IsEmpty || !MayBeShared(job, part, comesOff)
+            ? null
+            : Key(job, job.Topic, part.RepeatOf is { } repeat ? "# " + repeat : part.Kind.Name, string.Join(' ', bearing.CircuitsOf(part).Select(circuit => circuit.Name)));
+
+    /// <summary>What must be the same in all work that shares a step, and in work that shares it for this reason.</summary>
+    private string Key(Job job, params ReadOnlySpan<string> reason)
     {
-        if (job.Part is not { } part || job.DecidingLook is not null || !job.With.IsEmpty || !MayBeShared(job, part, comesOff))
-            return null;
+        Part part = job.Part!;
         string[] facts =
         [
             job.Phase.ToString(),
             job.Action.ToString(),
             job.About?.ToString() ?? "",
-            job.Topic,
-            part.RepeatOf is { } repeat ? "# " + repeat : part.Kind.Name,
-            string.Join(' ', bearing.CircuitsOf(part).Select(circuit => circuit.Name)),
+            .. reason,
             job.ForAccess ? "access" : "",
             job.IsOutside || job.Action == StepAction.SendOut ? string.Create(CultureInfo.InvariantCulture, $"{part.SendOut?.Who} {part.SendOut?.Days}") : "",
             string.Create(CultureInfo.InvariantCulture, $"{part.Lead?.TotalDays}"),

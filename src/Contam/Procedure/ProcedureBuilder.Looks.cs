@@ -40,9 +40,8 @@ internal sealed partial class ProcedureBuilder
     /// <summary>Fewer letters in the margin, and more work that is alike.</summary>
     private void SimplifyConditions()
     {
-        LookCondition[] due = [.. request.Looks.Select(look => look.Due)];
         foreach (Job job in graph.Jobs)
-            job.Condition = PlannedLooks.Simplest(due, job.Condition);
+            job.Condition = Simplest(job.Condition);
     }
 
     /// <summary>When a circuit is made safe or drained, so that it is to be filled and tried: known once it is known what has to be done before which look.</summary>

@@ -9,7 +9,7 @@ using Contam.Treatment.Reading;
 namespace Contam.References.Masters;
 
 /// <summary>
-/// The plan for one failure, and what a master of the trade wrote down by hand about it before the plan was read. Parts are named by their ids; an order is
+/// The plan for one failure, and what a master of the trade would say of it. Parts are named by their ids; an order is
 /// relative: <c>"head, piston, ring"</c> says that each comes before the next, whatever stands between.
 /// </summary>
 internal sealed class MastersPage
@@ -27,10 +27,16 @@ internal sealed class MastersPage
     /// <summary>The plan with looks that decide, as the bench gets it.</summary>
     public static MastersPage Of(string family, string failed, string debris)
     {
+        (Family read, PlanDocument plan) = Shipped(family, failed, debris, HowFar.MostLooks);
+        return new MastersPage(read, plan);
+    }
+
+    /// <summary>A shipped family, and its plan by the house standard for one failure with so many looks.</summary>
+    internal static (Family Family, PlanDocument Plan) Shipped(string family, string failed, string debris, int looks)
+    {
         ShopStandard house = BuiltInStandards.HouseOverKinds;
         Family read = FamilyReader.ReadFile(RepositoryFiles.At($"systems/families/{family}.yaml"), house.CatalogueOf()).Value!;
-        var request = new PlanRequest(read, house, [new PartId(failed)], [house.CatalogueOf().FindDebris(debris)!]) { MostLooks = HowFar.MostLooks, TakesFirstSchedule = true };
-        return new MastersPage(read, Planner.Plan(request));
+        return (read, Planner.Plan(new PlanRequest(read, house, [new PartId(failed)], [house.CatalogueOf().FindDebris(debris)!]) { MostLooks = looks, TakesFirstSchedule = true }));
     }
 
     /// <summary>They come off, each before the next.</summary>

@@ -1,9 +1,5 @@
-using Contam.Families;
-using Contam.Families.Reading;
 using Contam.Plans;
-using Contam.Support;
-using Contam.Treatment;
-using Contam.Treatment.Reading;
+using Contam.Spread;
 
 namespace Contam.References.Masters;
 
@@ -15,10 +11,10 @@ internal sealed class PlanOnPaper
     private PlanOnPaper(PlanDocument plan) => this.plan = plan;
 
     /// <summary>The plan without looks: everything that could have been reached is treated, so that the whole order is seen.</summary>
-    public static PlanOnPaper Flat(string family, string failed, string debris) => Of(family, failed, debris, 0);
+    public static PlanOnPaper Flat(string family, string failed, string debris) => new(MastersPage.Shipped(family, failed, debris, 0).Plan);
 
     /// <summary>The plan with the looks that decide how far to go.</summary>
-    public static PlanOnPaper WithLooks(string family, string failed, string debris) => Of(family, failed, debris, HowFar.MostLooks);
+    public static PlanOnPaper WithLooks(string family, string failed, string debris) => new(MastersPage.Shipped(family, failed, debris, HowFar.MostLooks).Plan);
 
     /// <summary>The places of the looks that decide, in the order of work; of like parts the first.</summary>
     public string[] Looks => [.. plan.Looks.Select(look => plan.Steps[look.Step - 1]).Select(step => step.Part ?? step.Parts[0])];
@@ -62,12 +58,5 @@ internal sealed class PlanOnPaper
     {
         string[] actual = [.. order.Select(part => (Part: part, Step: StepOf(action, part))).OrderBy(one => one.Step).Select(one => one.Part)];
         Assert.Equal(order, actual);
-    }
-
-    private static PlanOnPaper Of(string family, string failed, string debris, int looks)
-    {
-        ShopStandard standard = BuiltInStandards.HouseOverKinds;
-        Family read = FamilyReader.ReadFile(RepositoryFiles.At($"systems/families/{family}.yaml"), standard.CatalogueOf()).Value!;
-        return new PlanOnPaper(Planner.Plan(new PlanRequest(read, standard, [new PartId(failed)], [standard.CatalogueOf().FindDebris(debris)!]) { MostLooks = looks, TakesFirstSchedule = true }));
     }
 }

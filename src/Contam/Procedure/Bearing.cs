@@ -9,6 +9,9 @@ namespace Contam.Procedure;
 internal sealed class Bearing
 {
     private readonly Dictionary<PartId, Circuit[]> circuitsOf;
+
+    // Parts with a circuit whose fluid comes to them while nothing has failed.
+    private readonly HashSet<(PartId Part, string Circuit)> atHome;
     private readonly ImmutableArray<DebrisSpread> spreads;
     private readonly Family family;
     private readonly string machine;
@@ -22,6 +25,7 @@ internal sealed class Bearing
             .SelectMany(circuit => circuit.Parts.Select(part => (Part: part, Circuit: circuit)))
             .GroupBy(pair => pair.Part)
             .ToDictionary(group => group.Key, group => group.Select(pair => pair.Circuit).ToArray());
+        atHome = [.. family.Joints.Where(joint => joint.OnlyIfFailed is null).SelectMany(joint => new[] { (joint.From, joint.Circuit), (joint.To, joint.Circuit) })];
     }
 
     /// <summary>The circuits that a part stands in, in the order of the family.</summary>
@@ -53,16 +57,17 @@ internal sealed class Bearing
     /// <summary>Whether a wording fits the job: as a caution does, and its kind is that of every part. A text for a bearing is not one for its shaft.</summary>
     public bool Words(BearsOn on, Job job) => Fits(on, job) && (on.Kind is not { } kind || job.At.All(part => part.Kind.Name == kind)) && (on.Fluid is not { } fluid || IsDoneWith(fluid, job));
 
+    private bool IsDoneWith(string fluid, Job job) => !job.Circuits.IsEmpty || CircuitOfWork(job) is not { } circuit || FluidSort.Fits(fluid, family, circuit);
+
     /// <summary>
-    /// Whether the work is done with this fluid. Parts that stand in several circuits are cleaned with one fluid, the first that is not air: a gear housing that
-    /// sea water reaches only through a crack is not flushed with water.
+    /// The circuit by whose fluid the work at parts is done. Parts that stand in several circuits are cleaned with one fluid that is not air, and that is at home
+    /// there: a gear housing that sea water reaches only through a crack is not flushed with water. Of several at home the first in the order of the family.
     /// </summary>
-    private bool IsDoneWith(string fluid, Job job)
+    public Circuit? CircuitOfWork(Job job)
     {
-        if (!job.Circuits.IsEmpty)
-            return true;
         Circuit[] all = [.. job.At.SelectMany(CircuitsAt)];
-        return (Array.Find(all, circuit => circuit.Fluid is not null) ?? all.FirstOrDefault()) is not { } first || FluidSort.Fits(fluid, family, first);
+        Circuit[] wet = [.. all.Where(circuit => circuit.Fluid is not null)];
+        return Array.Find(wet, circuit => job.At.Any(part => atHome.Contains((part.Id, circuit.Name)))) ?? wet.FirstOrDefault() ?? all.FirstOrDefault();
     }
 
     /// <summary>Whether a job is part of what a part is treated by; a look whether it has failed is not, nor is a look at it when it is clean.</summary>

@@ -91,9 +91,11 @@ internal sealed class PlaceholderText
 
     private string Fluid(Job job)
     {
-        string[] fluids = [.. CircuitsOf(job).Select(circuit => (circuit.Fluid ?? FluidSort.Air).Replace('-', ' ')).Distinct(StringComparer.Ordinal)];
-        // Parts in several circuits are cleaned with the first fluid that is not air.
-        return job.Circuits.IsEmpty ? fluids.FirstOrDefault(fluid => fluid != FluidSort.Air) ?? fluids.FirstOrDefault() ?? "" : Sentences.List(fluids);
+        if (job.Circuits.IsEmpty)
+            return bearing.CircuitOfWork(job) is { } circuit ? NameOf(circuit) : "";
+        return Sentences.List(job.Circuits.Select(NameOf).Distinct(StringComparer.Ordinal));
+
+        static string NameOf(Circuit circuit) => (circuit.Fluid ?? FluidSort.Air).Replace('-', ' ');
     }
 
     // How much is filled in: what the parts of these circuits hold, as far as the family says.

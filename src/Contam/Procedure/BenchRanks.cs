@@ -55,7 +55,9 @@ internal sealed class BenchRanks
     {
         Phase.Confirm => IsDecidingLook(job) ? 1 : job.Action == StepAction.Note && job.Part is null ? 2 : 0,
         Phase.Strip => job.Action == StepAction.SendOut ? 1 : 0,
-        Phase.CleanOut or Phase.Test => job.IsOutside ? 2 : job.At is [var first, ..] && comesOff.Contains(first.Id) ? 0 : 1,
+        // A new bearing is tried on a journal that is clean.
+        Phase.CleanOut when job.Action == StepAction.Replace && !job.IsOutside => 2,
+        Phase.CleanOut or Phase.Test => job.IsOutside ? 3 : job.At is [var first, ..] && comesOff.Contains(first.Id) ? 0 : 1,
         _ => 0,
     };
 }

@@ -149,9 +149,8 @@ internal sealed partial class ProcedureBuilder
     {
         if (items[family.IndexOf(part.Id)] is { } own && Opening.IsOpened(own))
             yield return WhenOpened(own);
-        if (family.Circuits.FirstOrDefault(circuit => circuit.Fluid is not null && circuit.Parts.Contains(part.Id)) is not { } circuit)
-            yield break;
-        foreach (WorkItem on in items.OfType<WorkItem>().Where(item => item.ComesOff && item.Part.StandsOn.Contains(part.Id) && circuit.Parts.Contains(item.Part.Id)))
+        Circuit[] wet = [.. family.Circuits.Where(circuit => circuit.Fluid is not null && circuit.Parts.Contains(part.Id))];
+        foreach (WorkItem on in items.OfType<WorkItem>().Where(item => item.ComesOff && item.Part.StandsOn.Contains(part.Id) && Array.Exists(wet, circuit => circuit.Parts.Contains(item.Part.Id))))
             yield return on.Off;
     }
 
@@ -161,16 +160,26 @@ internal sealed partial class ProcedureBuilder
     /// </summary>
     private IEnumerable<(Part[] Places, LookCondition When)> PlacesForSecondLook()
     {
-        yield return (Quick(items.OfType<WorkItem>().Where(item => (item.DecidingLook is null ? item.Treated : item.Worked) is { IsAlways: true })), LookCondition.Always);
-        Part[] found = Quick(items.OfType<WorkItem>().Where(item => item.DecidingLook is not null && item.Worked is not { IsAlways: true }));
+        Part[] always = Quick(items.OfType<WorkItem>().Where(item => (item.DecidingLook is null ? item.Treated : item.Worked) is { IsAlways: true }));
+        yield return (always, LookCondition.Always);
+        Part[] found = Quick(items.OfType<WorkItem>().Where(item => item.DecidingLook is not null && item.Worked is not { IsAlways: true } && !IsToldBy(always, item.Part)));
         if (found.Length > 0)
             yield return (found, new LookCondition { OnlyIf = [.. Enumerable.Range(0, looks.Jobs.Length)] });
     }
 
+    /// <summary>Whether what a place would show is seen at one of these with nothing off: something must be off for the place, and they share a circuit.</summary>
+    private bool IsToldBy(Part[] looked, Part place) => !IsSeenClosed(place)
+        && family.Circuits.Any(circuit => circuit.Parts.Contains(place.Id) && looked.Any(one => IsSeenClosed(one) && circuit.Parts.Contains(one.Id)));
+
+    private static bool IsSeenClosed(Part part) => part.Inspect is { } inspect && (inspect.Access ?? part.Access).IsEmpty;
+
+    /// <summary>Of these places the ones that show well, quickly, and with nothing off: nobody opens what has just been closed and proved. Where there are none, all of them.</summary>
     private Part[] Quick(IEnumerable<WorkItem> treated)
     {
         Part[] places = [.. treated.Select(item => item.Part).Where(part => part.Inspect is not null)];
-        Part[] quick = [.. places.Where(part => part.Inspect!.Shows == Shows.Good && times.Of(part, StepAction.Inspect) <= QuickLookMinutes)];
-        return quick.Length > 0 ? quick : places;
+        Part[] closed = [.. places.Where(IsSeenClosed)];
+        Part[] reached = closed.Length > 0 ? closed : places;
+        Part[] quick = [.. reached.Where(part => part.Inspect!.Shows == Shows.Good && times.Of(part, StepAction.Inspect) <= QuickLookMinutes)];
+        return quick.Length > 0 ? quick : reached;
     }
 }

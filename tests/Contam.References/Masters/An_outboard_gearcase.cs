@@ -71,6 +71,28 @@ public sealed class An_outboard_gearcase
         Pinion.IsKept("propeller-shaft, driveshaft, water-impeller, clutch-dog, bearing-carrier");
     }
 
+    /// <summary>With the case on its stand no shaft falls out of it when the carrier comes off.</summary>
+    [Fact]
+    public void Is_off_the_leg_before_its_carrier_comes_off_and_goes_back_on_it_whole()
+    {
+        Pinion.ComesOff("leg-joint, bearing-carrier");
+        Pinion.GoesBack("bearing-carrier, leg-joint");
+    }
+
+    [Fact]
+    public void Has_its_shaft_washed_before_a_new_bearing_is_tried_on_it() =>
+        Assert.True(Pinion.StepOf(StepAction.Clean, "driveshaft") < Pinion.StepOf(StepAction.Replace, "driveshaft-bearing"));
+
+    /// <summary>After the first hours the bath is looked at; nobody opens again what has just been closed and held.</summary>
+    [Fact]
+    public void Is_proved_by_its_bath_alone()
+    {
+        PlanStep last = Pinion.Plan.Steps[^1];
+        Assert.Equal("second-look", last.Frame);
+        Assert.Equal(["gear-housing"], last.Part is { } one ? [one] : last.Parts);
+        Assert.Single(Pinion.Plan.Steps, step => step.Frame == "second-look");
+    }
+
     [Fact]
     public void Is_flushed_with_oil()
     {

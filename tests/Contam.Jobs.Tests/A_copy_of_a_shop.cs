@@ -1,3 +1,4 @@
+using Contam.Jobs.Documents;
 using Contam.Jobs.Stores;
 using Contam.Jobs.Tests.Stores;
 using Microsoft.Data.Sqlite;
@@ -139,6 +140,25 @@ public class A_copy_of_a_shop
         });
         Assert.Equal((1, 1), (said, entries));
         Assert.Equal(2, bench.Read().Entries.Length);
+    }
+
+    [Fact]
+    public void Is_told_from_any_other_by_its_rows_in_whatever_order()
+    {
+        RowsSeen sent = Seen(["a", "bc"], ["d", "e"]);
+        Assert.True(sent.IsSameAs(Seen(["d", "e"], ["a", "bc"])));
+        Assert.False(sent.IsSameAs(Seen(["a", "bc"])));
+        Assert.False(sent.IsSameAs(Seen(["a", "bc"], ["d", "f"])));
+        Assert.False(sent.IsSameAs(Seen(["ab", "c"], ["d", "e"])));
+        Assert.False(sent.IsSameAs(Seen(["a", "bc"], ["d", "e"], ["g", "h"])));
+    }
+
+    private static RowsSeen Seen(params string[][] rows)
+    {
+        var seen = new RowsSeen();
+        foreach (string[] row in rows)
+            seen.Add(ShopTable.Ledger, row);
+        return seen;
     }
 
     private static void AssertSame(JobBench bench, string other)

@@ -1,7 +1,3 @@
-using System.Globalization;
-using System.Runtime.InteropServices;
-using System.Security.Cryptography;
-using System.Text;
 using Contam.Jobs.Stores;
 
 namespace Contam.Jobs.Documents;
@@ -59,32 +55,5 @@ public static class ShopCopy
             throw new ShopException(ShopFault.Damaged, $"what arrived in {to.Place} is not what {from.Place} sent. Do not use it. Do it again, on another disk.");
         // The book only reads here, and the store is disposed of by who opened it.
         return ShopCheck.Of(new JobBook(to));
-    }
-
-    /// <summary>All rows that went by, told apart from any others, in whatever order: databases sort texts by rules of their own.</summary>
-    private sealed class RowsSeen
-    {
-        private readonly byte[] together = new byte[SHA256.HashSizeInBytes];
-        private long rows;
-
-        public void Add(ShopTable table, object[] row)
-        {
-            var bytes = new List<byte>();
-            foreach (object value in row.Prepend(table.Name))
-            {
-                byte[] text = Encoding.UTF8.GetBytes(Convert.ToString(value, CultureInfo.InvariantCulture) ?? "");
-                // Length before text, so that no two rows have the same bytes.
-                bytes.AddRange(BitConverter.GetBytes(text.Length));
-                bytes.AddRange(text);
-            }
-
-            byte[] hash = SHA256.HashData(CollectionsMarshal.AsSpan(bytes));
-            // No row is there twice, so none takes another out.
-            for (int at = 0; at < hash.Length; at++)
-                together[at] ^= hash[at];
-            rows++;
-        }
-
-        public bool IsSameAs(RowsSeen other) => rows == other.rows && together.AsSpan().SequenceEqual(other.together);
     }
 }

@@ -15,11 +15,17 @@ internal static class LookRules
     /// or one that stays and is seen through a hole.
     /// </summary>
     public static bool IsBeforeStripping(WorkItem item) =>
-        item.Part.Inspect is { } inspect && item.LookAccess.IsEmpty && (Rank(item.Part) < Leading.Length || (item.IsLookedAtInPlace && inspect.Access is { IsEmpty: true }));
+        item.Part.Inspect is { } inspect && item.LookAccess.IsEmpty && (Leads(item.Part) || (item.IsLookedAtInPlace && inspect.Access is { IsEmpty: true }));
 
     /// <summary>Whether the look before stripping takes the part off for it, with nothing but its own fastening.</summary>
     public static bool IsTakenOffBeforeStripping(WorkItem item) =>
         item.ComesOff && !item.Part.Kind.IsReservoir && item.Has(TreatmentKind.Inspect) && item.Part.LookTakesOff && item.Part.Access.IsEmpty && IsBeforeStripping(item);
+
+    /// <summary>Whether a part is a place that one looks at first: debris settles or is caught there.</summary>
+    public static bool Leads(Part part) => Rank(part) < Leading.Length;
+
+    /// <summary>Whether debris of a circuit comes to rest in a part: a place that one looks at first, or a housing with a bath in it.</summary>
+    public static bool Gathers(Part part) => Leads(part) || (part.Kind.Name == "housing" && part.Volume is not null);
 
     /// <summary>The place of a kind among what is looked at first; kinds that do not lead come after all that do.</summary>
     public static int Rank(Part part)

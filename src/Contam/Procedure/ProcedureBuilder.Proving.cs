@@ -161,25 +161,26 @@ internal sealed partial class ProcedureBuilder
     private IEnumerable<(Part[] Places, LookCondition When)> PlacesForSecondLook()
     {
         Part[] always = Quick(items.OfType<WorkItem>().Where(item => (item.DecidingLook is null ? item.Treated : item.Worked) is { IsAlways: true }));
-        yield return (always, LookCondition.Always);
-        Part[] found = Quick(items.OfType<WorkItem>().Where(item => item.DecidingLook is not null && item.Worked is not { IsAlways: true } && !IsToldBy(always, item.Part)));
+        yield return ([.. always.Where(place => !IsToldBy(always, place))], LookCondition.Always);
+        Part[] found = [.. Quick(items.OfType<WorkItem>().Where(item => item.DecidingLook is not null && item.Worked is not { IsAlways: true })).Where(place => !IsToldBy(always, place))];
         if (found.Length > 0)
             yield return (found, new LookCondition { OnlyIf = [.. Enumerable.Range(0, looks.Jobs.Length)] });
     }
 
-    /// <summary>Whether what a place would show is seen at one of these with nothing off: something must be off for the place, and they share a circuit.</summary>
-    private bool IsToldBy(Part[] looked, Part place) => !IsSeenClosed(place)
-        && family.Circuits.Any(circuit => circuit.Parts.Contains(place.Id) && looked.Any(one => IsSeenClosed(one) && circuit.Parts.Contains(one.Id)));
+    /// <summary>
+    /// Whether what a place would show is seen at another that is looked at, so that nobody opens again what has just been closed and proved: something must be
+    /// off for the place, and its circuit has a plug, filter, screen or bath among the others that shows well with nothing off.
+    /// </summary>
+    private bool IsToldBy(Part[] looked, Part place) => !NeedsNothingOff(place)
+        && family.Circuits.Any(circuit => circuit.Parts.Contains(place.Id)
+            && looked.Any(one => LookRules.Gathers(one) && one.Inspect!.Shows == Shows.Good && NeedsNothingOff(one) && circuit.Parts.Contains(one.Id)));
 
-    private static bool IsSeenClosed(Part part) => part.Inspect is { } inspect && (inspect.Access ?? part.Access).IsEmpty;
+    private static bool NeedsNothingOff(Part part) => (part.Inspect!.Access ?? part.Access).IsEmpty;
 
-    /// <summary>Of these places the ones that show well, quickly, and with nothing off: nobody opens what has just been closed and proved. Where there are none, all of them.</summary>
     private Part[] Quick(IEnumerable<WorkItem> treated)
     {
         Part[] places = [.. treated.Select(item => item.Part).Where(part => part.Inspect is not null)];
-        Part[] closed = [.. places.Where(IsSeenClosed)];
-        Part[] reached = closed.Length > 0 ? closed : places;
-        Part[] quick = [.. reached.Where(part => part.Inspect!.Shows == Shows.Good && times.Of(part, StepAction.Inspect) <= QuickLookMinutes)];
-        return quick.Length > 0 ? quick : reached;
+        Part[] quick = [.. places.Where(part => part.Inspect!.Shows == Shows.Good && times.Of(part, StepAction.Inspect) <= QuickLookMinutes)];
+        return quick.Length > 0 ? quick : places;
     }
 }

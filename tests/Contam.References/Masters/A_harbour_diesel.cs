@@ -155,4 +155,14 @@ public sealed class A_harbour_diesel
         Assert.True(plan.AsksAlsoFor("siphon-break"));
         Assert.Equal(Grade.Exposed, PlanOnPaper.Flat(Engine, "siphon-break", "water").GradeOf("cylinder-1"));
     }
+
+    /// <summary>After the first hours one looks again where debris was found, unless a bath, a filter or a plug of that circuit tells it with nothing off.</summary>
+    [Fact]
+    public void Is_looked_at_again_where_debris_was_found()
+    {
+        PlanDocument plan = MastersPage.Shipped("harbour-diesel-i4", "injection-pump", "metal", HowFar.MostLooks).Plan;
+        PlanStep[] again = [.. plan.Steps.Where(step => step.Frame == FrameNames.SecondLook)];
+        Assert.Contains(again, step => step.OnlyIf.IsEmpty && step.Parts.Contains("injection-pump") && step.Parts.Contains("injector-1"));
+        Assert.Contains(again, step => !step.OnlyIf.IsEmpty && step.Parts.Contains("water-separator"));
+    }
 }

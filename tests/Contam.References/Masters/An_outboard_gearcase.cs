@@ -88,9 +88,9 @@ public sealed class An_outboard_gearcase
     public void Is_proved_by_its_bath_alone()
     {
         PlanStep last = Pinion.Plan.Steps[^1];
-        Assert.Equal("second-look", last.Frame);
+        Assert.Equal(FrameNames.SecondLook, last.Frame);
         Assert.Equal(["gear-housing"], last.Part is { } one ? [one] : last.Parts);
-        Assert.Single(Pinion.Plan.Steps, step => step.Frame == "second-look");
+        Assert.Single(Pinion.Plan.Steps, step => step.Frame == FrameNames.SecondLook);
     }
 
     [Fact]
